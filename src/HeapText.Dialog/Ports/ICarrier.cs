@@ -1,0 +1,29 @@
+using NodaTime;
+
+namespace HeapText.Dialog.Ports;
+
+/// <summary>A way out to phones: one gateway connection.</summary>
+public interface ICarrier
+{
+    /// <summary>Name of the line it serves.</summary>
+    string Line { get; }
+
+    /// <summary>Hands one message to the gateway.</summary>
+    ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel);
+}
+
+/// <summary>What the gateway said.</summary>
+public abstract record SendOutcome
+{
+    private SendOutcome() { }
+
+    /// <summary>It took the message.</summary>
+    public sealed record Taken : SendOutcome;
+
+    /// <summary>It is busy, or its answer never came: try again under the same id.</summary>
+    /// <param name="After">How long it asked to be left alone; null when it did not say.</param>
+    public sealed record TryAgain(Duration? After) : SendOutcome;
+
+    /// <summary>It refuses this message for good.</summary>
+    public sealed record Refused(string Reason) : SendOutcome;
+}

@@ -1,0 +1,162 @@
+using HeapText.Dialog.Engine;
+using NodaTime;
+
+namespace HeapText.Dialog.Ports;
+
+/// <summary>Everything the service keeps. Each member is one atomic, durable step in one partition.</summary>
+/// <remarks>
+/// Every member throws <see cref="StoreUnavailableException"/> when the store is gone, stalled, full or too busy to take
+/// the step in time; nothing of the step has then been promised.
+/// </remarks>
+public interface IStore : IAsyncDisposable
+{
+    /// <summary>Where the record of this number lives.</summary>
+    FarmerKey KeyOf(Msisdn number);
+
+    /// <summary>Reads what a turn starts from, in one round trip.</summary>
+    /// <param name="key">The farmer.</param>
+    /// <param name="message">The message that starts the turn; null when a due item does.</param>
+    /// <param name="now">Used to ignore seen ids past <see cref="SeenId.Kept"/>.</param>
+    /// <param name="cancel">Cancels the wait.</param>
+    ValueTask<TurnStart> Begin(FarmerKey key, SeenId? message, Instant now, CancellationToken cancel);
+
+    /// <summary>Takes the whole effect of a turn, or none of it. Completes only when it is durable.</summary>
+    ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel);
+
+    /// <summary>Claims farmers whose due instant has passed, earliest first. A claimed farmer is not claimed again until
+    /// the lease ends; a commit sets the next due instant and so ends the claim.</summary>
+    ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel);
+
+    /// <summary>Takes messages to send on a line: not before their time, by priority, then by not-before; at most one in
+    /// flight for a farmer, and a farmer's messages in the order they were committed. A taken message is not given
+    /// again until it is settled or its lease ends.</summary>
+    ValueTask<IReadOnlyList<Sending>> TakeNext(
+        string line, Instant now, Duration lease, int most, CancellationToken cancel);
+
+    /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing.</summary>
+    ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel);
+
+    /// <summary>The earliest instant at which something is due or may be sent; null when nothing waits.</summary>
+    ValueTask<Instant?> NextWake(CancellationToken cancel);
+
+    /// <summary>Adds a group, or replaces the one with the same code.</summary>
+    ValueTask PutGroup(Group group, CancellationToken cancel);
+
+    /// <summary>All groups, by code.</summary>
+    ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel);
+
+    /// <summary>The farmers of a group, in no order.</summary>
+    ValueTask<IReadOnlyList<FarmerKey>> Members(int groupCode, CancellationToken cancel);
+
+    /// <summary>Farmers with an open concern for a person, oldest first, with their number to call back.</summary>
+    ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel);
+
+    /// <summary>Adds an entry to the audit trail.</summary>
+    ValueTask Audit(AuditEntry entry, CancellationToken cancel);
+
+    /// <summary>The newest audit entries, newest first.</summary>
+    ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel);
+
+    /// <summary>True when the store holds no farmer and no group.</summary>
+    ValueTask<bool> IsEmpty(CancellationToken cancel);
+}
+
+/// <summary>The store could not take a step: nothing was promised, and the caller may try again later.</summary>
+public sealed class StoreUnavailableException(string message, Exception? inner = null) : Exception(message, inner);
+
+/// <summary>Identifies one inbound message of a farmer.</summary>
+/// <param name="Line">The line it came in on.</param>
+/// <param name="Id">The gateway's id.</param>
+public readonly record struct SeenId(string Line, string Id)
+{
+    /// <summary>How long a seen id is remembered.</summary>
+    public static readonly Duration Kept = Duration.FromDays(7);
+}
+
+/// <summary>What a turn starts from.</summary>
+/// <param name="Farmer">The record; null when the number was never heard from.</param>
+/// <param name="Version">0 when there is no record; rises by one with each commit.</param>
+/// <param name="Number">The farmer's number, unsealed; null when there is no record.</param>
+/// <param name="Seen">True when the message had its effect before.</param>
+public sealed record TurnStart(Farmer? Farmer, long Version, Msisdn? Number, bool Seen);
+
+/// <summary>The whole effect of one turn.</summary>
+public sealed record Commit
+{
+    /// <summary>The farmer.</summary>
+    public required FarmerKey Key { get; init; }
+
+    /// <summary>The number, sealed by the store before it is written.</summary>
+    public required Msisdn Number { get; init; }
+
+    /// <summary>The version the turn started from; another turn in between makes a conflict.</summary>
+    public required long ExpectedVersion { get; init; }
+
+    /// <summary>The message answered; null for a due item.</summary>
+    public SeenId? Seen { get; init; }
+
+    /// <summary>When the turn was taken.</summary>
+    public required Instant At { get; init; }
+
+    /// <summary>The record after the turn; its group and its open concern are indexed from here.</summary>
+    public required Farmer Farmer { get; init; }
+
+    /// <summary>When the farmer is due next; null when nothing is.</summary>
+    public Instant? NextDue { get; init; }
+
+    /// <summary>Messages to send, in order.</summary>
+    public IReadOnlyList<Outbound> Send { get; init; } = [];
+}
+
+/// <summary>How a commit ended.</summary>
+public enum CommitOutcome
+{
+    /// <summary>Durable, whole.</summary>
+    Committed,
+
+    /// <summary>The message had its effect before; nothing was changed.</summary>
+    Duplicate,
+
+    /// <summary>Another turn came first; nothing was changed. Begin again.</summary>
+    Conflict,
+}
+
+/// <summary>A message taken for sending.</summary>
+/// <param name="Key">The farmer.</param>
+/// <param name="To">The farmer's number, unsealed.</param>
+/// <param name="Message">The message.</param>
+/// <param name="Attempt">1 for the first try.</param>
+public sealed record Sending(FarmerKey Key, Msisdn To, Outbound Message, int Attempt);
+
+/// <summary>How a send ended.</summary>
+public abstract record Settlement
+{
+    private Settlement() { }
+
+    /// <summary>The gateway took it.</summary>
+    public sealed record Sent : Settlement;
+
+    /// <summary>To be tried again, under the same id.</summary>
+    public sealed record Retry(Instant At) : Settlement;
+
+    /// <summary>Never to be sent: expired, refused, or tried too often. Kept for the office with its reason.</summary>
+    public sealed record SetAside(string Reason) : Settlement;
+}
+
+/// <summary>A village group.</summary>
+/// <param name="Code">The number farmers text to join, 1 to 9999.</param>
+/// <param name="Name">The village.</param>
+/// <param name="Language">Language for members who wrote nothing that tells theirs.</param>
+/// <param name="Zone">Time zone of the village, by its tz database name.</param>
+/// <param name="Officer">Name of the trainer, as farmers know it.</param>
+public sealed record Group(int Code, string Name, string Language, string Zone, string Officer);
+
+/// <summary>A farmer who waits for a person.</summary>
+public sealed record OpenConcern(FarmerKey Key, Msisdn Number, Farmer Farmer, Concern Concern);
+
+/// <summary>One written line of who did what.</summary>
+/// <param name="At">When.</param>
+/// <param name="Actor">Who: an account, or "service".</param>
+/// <param name="Action">What, as a short key.</param>
+/// <param name="Subject">On what: a subject id or a group code; never a number.</param>
+public sealed record AuditEntry(Instant At, string Actor, string Action, string Subject);

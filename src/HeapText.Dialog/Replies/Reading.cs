@@ -1,0 +1,88 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>What a text says, in the canonical keys.</summary>
+public sealed record Reading
+{
+    /// <summary>The main intent.</summary>
+    public required Intent Intent { get; init; }
+
+    /// <summary>Other intents in the same text, in order of appearance.</summary>
+    public IReadOnlyList<Intent> Also { get; init; } = [];
+
+    /// <summary>Materials on hand, in order of appearance.</summary>
+    public IReadOnlyList<ReadMaterial> Materials { get; init; } = [];
+
+    /// <summary>Keys of materials that never go into a heap, in order of appearance.</summary>
+    public IReadOnlyList<string> Refused { get; init; } = [];
+
+    /// <summary>Heat, smell, moisture and pests, as far as reported.</summary>
+    public ReadCheck Check { get; init; } = new();
+
+    /// <summary>The language asked for, by its two-letter code, with <see cref="Intent.Language"/>; else null.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>True when part of the text cannot be meant as read, such as a negative amount.</summary>
+    public bool Unclear { get; init; }
+
+    /// <summary>The single number of a text that holds nothing else, such as "2" or "four"; else null.</summary>
+    public decimal? BareNumber { get; init; }
+
+    /// <summary>The measure of a text that holds only a measure and perhaps a number, such as "3 sacks"; else null.</summary>
+    public string? BareMeasure { get; init; }
+
+    /// <summary>How many days ago the reported act was: 1 for "yesterday"; 0 when not said.</summary>
+    public int DaysAgo { get; init; }
+
+    /// <summary>The group code of a text that asks to join one, such as "join 41"; else null.</summary>
+    public int? GroupCode { get; init; }
+
+    /// <summary>True when the materials come on top of those named before, as in "2 more sacks of dry grass".</summary>
+    public bool InAddition { get; init; }
+
+    /// <summary>True when the text says that something is an emergency: a burn, smoke, fire, a sick person, poison.</summary>
+    public bool Urgent { get; init; }
+}
+
+/// <summary>One material in a text.</summary>
+/// <param name="Material">Canonical key.</param>
+/// <param name="Amount">In the measure; null when not said.</param>
+/// <param name="Measure">Canonical key; null when not said.</param>
+public sealed record ReadMaterial(string Material, decimal? Amount, string? Measure);
+
+/// <summary>What was felt, smelt, squeezed and seen. Null where not reported.</summary>
+public sealed record ReadCheck
+{
+    /// <summary>How hot the rod or hand felt.</summary>
+    public Heat? Heat { get; init; }
+
+    /// <summary>How it smells.</summary>
+    public Smell? Smell { get; init; }
+
+    /// <summary>How a squeezed handful behaves.</summary>
+    public Moisture? Moisture { get; init; }
+
+    /// <summary>Animals seen.</summary>
+    public Pests? Pests { get; init; }
+
+    /// <summary>True when nothing was reported.</summary>
+    public bool IsEmpty => Heat is null && Smell is null && Moisture is null && Pests is null;
+}
+
+/// <summary>Heat by rod or hand.</summary>
+public enum Heat { Hot, Warm, Cool, Cold }
+
+/// <summary>Smell.</summary>
+public enum Smell { Earthy, Ammonia, Rotten, Sour, None }
+
+/// <summary>Moisture by squeezing a handful.</summary>
+public enum Moisture { Dripping, Wet, Good, Dry }
+
+/// <summary>Animals seen in the heap.</summary>
+public enum Pests { Flies, Rats, AntsTermites, None }
+
+/// <summary>What a text wants.</summary>
+public enum Intent
+{
+    Unknown, Stock, Check, Built, Turned, Next, Amounts, Ready, Use, Help, Stop, Start, Language, Delay, Person, Yes, No,
+    Erase, NewHeap,
+}
