@@ -1,4 +1,5 @@
 using HeapText.Dialog.Ports;
+using HeapText.Service.Hooks;
 using HeapText.Service.Workers;
 using NodaTime;
 
@@ -6,7 +7,8 @@ namespace HeapText.Service.Practice;
 
 /// <summary>Moves the practice clock, stopping at each instant at which something falls due.</summary>
 internal sealed class PracticeTime(
-    PracticeClock clock, PracticeJournal journal, IStore store, DueWorker due, SenderWorker sender)
+    PracticeClock clock, PracticeJournal journal, IStore store, DueWorker due,
+    [FromKeyedServices(InboundLine.Practice)] SenderWorker sender)
     : IDisposable
 {
     // What is late and still not done (a failing item under claim) must not hold the clock for ever.

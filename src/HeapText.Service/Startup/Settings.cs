@@ -1,4 +1,5 @@
 using HeapText.Carriers.Native;
+using HeapText.Store;
 
 namespace HeapText.Service.Startup;
 
@@ -8,14 +9,8 @@ internal sealed record Settings
     /// <summary>Addresses to listen on.</summary>
     public required IReadOnlyList<string> Urls { get; init; }
 
-    /// <summary>Folder of the embedded store and of practice records.</summary>
-    public required string Folder { get; init; }
-
-    /// <summary>StackExchange.Redis connection string; empty for the embedded store.</summary>
-    public string StoreConnection { get; init; } = "";
-
-    /// <summary>Key that seals and looks up numbers. [at least 32 bytes]</summary>
-    public required ReadOnlyMemory<byte> NumberSecret { get; init; }
+    /// <summary>Where the records are kept.</summary>
+    public required StoreOptions Store { get; init; }
 
     /// <summary>Lines to gateways; none means practice mode.</summary>
     public IReadOnlyList<NativeLineOptions> Lines { get; init; } = [];

@@ -1,25 +1,25 @@
 using System.Net;
 using System.Security.Cryptography;
-using System.Text;
+using HeapText.Store;
 
 namespace HeapText.Service.Startup;
 
 /// <summary>Reads the settings from appsettings.json, the environment and the command line, and finds every fault.</summary>
 internal static class SettingsReader
 {
-    private const int FewestSecretBytes = 32;
+    private const int SecretBytes = 32;
     private const string PracticeAddress = "http://127.0.0.1:5080";
     private const string RealAddress = "http://127.0.0.1:8080";
 
     // Practice numbers belong to nobody, so what seals them need not be secret.
-    private static readonly byte[] PracticeSecret = SHA256.HashData(Encoding.UTF8.GetBytes("practice numbers"));
+    private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
+    private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
     /// <summary>Reads the settings.</summary>
     /// <exception cref="SettingsFaultsException">Something is missing or wrong.</exception>
     public static Settings Read(IConfiguration configuration, bool fresh)
     {
         var faults = new List<string>();
-        RefuseUnknownKeys(configuration, faults);
         var lines = LineSettingsReader.Read(configuration.GetSection("Lines"), faults);
         var practice = !configuration.GetSection("Lines").GetChildren().Any();
         if (fresh && !practice)
@@ -28,19 +28,26 @@ internal static class SettingsReader
         var settings = new Settings
         {
             Urls = ReadUrls(configuration["Urls"], practice, faults),
-            Folder = Path.GetFullPath(Filled(configuration["Store:Folder"]) ?? "data"),
-            StoreConnection = configuration["Store:Connection"]?.Trim() ?? "",
-            NumberSecret = ReadSecret(Filled(configuration["Numbers:Secret"]), practice, faults),
+            Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
             Fresh = fresh,
         };
         return faults.Count == 0 ? settings : throw new SettingsFaultsException(faults);
     }
 
-    private static void RefuseUnknownKeys(IConfiguration configuration, List<string> faults)
+    private static StoreOptions ReadStore(IConfigurationSection section, bool practice, List<string> faults)
     {
-        RefuseOthers(configuration.GetSection("Store"), ["Connection", "Folder"], faults);
-        RefuseOthers(configuration.GetSection("Numbers"), ["Secret"], faults);
+        RefuseOthers(section, StoreKeys, faults);
+        var connection = Filled(section["Connection"]) ?? "";
+        if (!bool.TryParse(Filled(section["RequireDurableServer"]) ?? bool.TrueString, out var durable))
+            faults.Add("Store:RequireDurableServer is neither true nor false. Write one of them, or take it out.");
+        return new StoreOptions
+        {
+            Connection = connection,
+            DataDirectory = Path.GetFullPath(Filled(section["DataDirectory"]) ?? "data"),
+            Secret = ReadSecret(Filled(section["Secret"]), practice, connection.Length == 0, faults),
+            RequireDurableServer = durable,
+        };
     }
 
     /// <summary>Names each key of a section that is none of the known ones.</summary>
@@ -77,20 +84,19 @@ internal static class SettingsReader
     private static bool IsLoopback(Uri uri) =>
         uri.Host == "localhost" || (IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
 
-    private static byte[] ReadSecret(string? text, bool practice, List<string> faults)
+    private static string ReadSecret(string? text, bool practice, bool embedded, List<string> faults)
     {
+        if (text is null && practice) return embedded ? "" : PracticeSecret;
         if (text is null)
         {
-            if (practice) return PracticeSecret;
-            faults.Add("Numbers:Secret is missing. Give 32 random bytes in base64, for example from: openssl rand -base64 32");
-            return [];
+            faults.Add("Store:Secret is missing; it hides telephone numbers. Make one with: openssl rand -base64 32");
+            return "";
         }
 
-        var secret = new byte[text.Length];
-        if (Convert.TryFromBase64String(text, secret, out var length) && length >= FewestSecretBytes)
-            return secret[..length];
-        faults.Add("Numbers:Secret is not 32 or more bytes in base64. Make one with: openssl rand -base64 32");
-        return [];
+        Span<byte> secret = stackalloc byte[SecretBytes];
+        if (text.Length > 2 * SecretBytes || !Convert.TryFromBase64String(text, secret, out var length) || length != SecretBytes)
+            faults.Add("Store:Secret is not 32 bytes in base64. Make one with: openssl rand -base64 32");
+        return text;
     }
 
     private static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
