@@ -6,7 +6,6 @@ using HeapText.Service.Hooks;
 using HeapText.Service.Practice;
 using HeapText.Service.Turns;
 using HeapText.Service.Workers;
-using NodaTime;
 
 namespace HeapText.Service.Startup;
 
@@ -16,7 +15,7 @@ internal static class ServiceHost
     private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(28);
 
     /// <summary>The service, ready to start.</summary>
-    public static async Task<WebApplication> Build(WebApplicationBuilder builder, Settings settings, Parts parts)
+    public static WebApplication Build(WebApplicationBuilder builder, Settings settings, Parts parts)
     {
         builder.WebHost.UseUrls([.. settings.Urls]);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
@@ -26,7 +25,7 @@ internal static class ServiceHost
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi();
         builder.Services.AddTurns(settings, parts);
-        if (settings.IsPractice) builder.Services.AddPractice(parts, await parts.Journal!.Offset());
+        if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
         else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines);
         builder.Services.AddWorkers(settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
 
@@ -60,12 +59,11 @@ internal static class ServiceHost
         });
     }
 
-    private static void AddPractice(this IServiceCollection services, Parts parts, Duration offset)
+    private static void AddPractice(this IServiceCollection services, PracticeParts practice)
     {
-        var clock = new PracticeClock(parts.Time, offset);
-        services.AddSingleton(clock);
-        services.AddSingleton<TimeProvider>(clock);
-        services.AddSingleton(_ => parts.Journal!);
+        services.AddSingleton(practice.Clock);
+        services.AddSingleton<TimeProvider>(practice.Clock);
+        services.AddSingleton(_ => practice.Journal);
         services.AddSingleton<PracticeGateway>();
         services.AddSingleton<ICarrier>(provider => provider.GetRequiredService<PracticeGateway>());
         services.AddSingleton<PracticeTime>();
