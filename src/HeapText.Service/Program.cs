@@ -17,4 +17,5 @@ if (parsed.Errors.Count > 0)
     return ExitCodes.WrongUse;
 }
 
-return await parsed.InvokeAsync();
+// The host itself answers to being told to stop; a second deadline beside its own would cut it short.
+return await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = null });

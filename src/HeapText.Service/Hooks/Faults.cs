@@ -28,6 +28,19 @@ internal static class Faults
             $"The store cannot take it now. Send it again with the same id after {RetryAfterSeconds} seconds.");
     }
 
+    /// <summary>Gives what the framework itself answers a detail as well.</summary>
+    public static void Explain(ProblemDetailsContext context)
+    {
+        context.ProblemDetails.Extensions.Remove("traceId");
+        context.ProblemDetails.Detail ??= context.ProblemDetails.Status switch
+        {
+            404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
+            405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
+            500 => "The service failed and nothing was promised. Send it again with the same id.",
+            _ => null,
+        };
+    }
+
     private static ProblemHttpResult Problem(int status, string title, string detail) =>
         TypedResults.Problem(detail, statusCode: status, title: title);
 }

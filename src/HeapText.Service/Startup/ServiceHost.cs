@@ -22,7 +22,7 @@ internal static class ServiceHost
         // Names only this machine answers to, so that no page elsewhere can reach a practice service by a name of its own.
         if (settings.IsPractice) builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
-        builder.Services.AddProblemDetails();
+        builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
         builder.Services.AddOpenApi();
         builder.Services.AddTurns(settings, parts);
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
