@@ -18,7 +18,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
         var text = prefix + book.Say(file.Language, message, filling);
         var fitting = Fit.Measure(text);
-        if (fitting.Encoding.ToString() is var encoding && encoding == "UCS2" && file.Alphabet == "GSM7")
+        if (fitting.Encoding == TextEncoding.Ucs2 && file.Alphabet == "GSM7")
             yield return At(template, $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
         if (fitting.Segments > message.Segments)
             yield return At(template,
@@ -62,7 +62,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 
     private static string OutsideGsm7(string text) =>
         string.Join(' ', text.EnumerateRunes().Select(r => r.ToString()).Distinct()
-            .Where(letter => Fit.Measure(letter).Encoding.ToString() == "UCS2"));
+            .Where(letter => Fit.Measure(letter).Encoding == TextEncoding.Ucs2));
 
     private DialogFault At(Template template, string message) => new(_shownAs, template.Line, template.Column, message);
 }
