@@ -152,7 +152,7 @@ public sealed class Conversation : IConversation
         talk.Farmer = talk.Farmer with { Stopped = true };
     }
 
-    private bool ChangeGroup(Talk talk, int code)
+    private static bool ChangeGroup(Talk talk, int code)
     {
         if (talk.GroupOf(code) is not { } group)
         {

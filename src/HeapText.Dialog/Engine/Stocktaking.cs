@@ -109,7 +109,8 @@ internal static class Stocktaking
             talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(talk.Draft.Refused)));
             talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Refused = [] } };
         }
-        var draft = talk.Farmer.Draft = talk.Farmer.Draft! with { NudgeOn = talk.Today.PlusDays(NudgeDays) };
+        var draft = talk.Draft with { NudgeOn = talk.Today.PlusDays(NudgeDays) };
+        talk.Farmer = talk.Farmer with { Draft = draft };
         var unmeasured = draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
         if (draft.Items.Count == 0) AskFreely(talk);
         else if (unmeasured.Count > 0) AskMeasure(talk, [.. unmeasured.Select(i => i.Material)]);
