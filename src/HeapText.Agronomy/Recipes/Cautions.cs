@@ -28,6 +28,9 @@ public static class Cautions
 
     private static readonly string[] Dusty = ["rock-dust", "charcoal", "lime", "wood-ash", "rock-phosphate"];
 
+    /// <summary>Whether a material raises dust that should not be breathed.</summary>
+    public static bool IsDusty(string material) => Dusty.Contains(material);
+
     /// <summary>Cautions for building with some materials, refused ones named; in a fixed order.</summary>
     internal static IReadOnlyList<string> For(IReadOnlyCollection<Material> used, IEnumerable<string> refused)
     {
@@ -37,7 +40,7 @@ public static class Cautions
             return keys;
         }
 
-        if (used.Any(material => Dusty.Contains(material.Key)))
+        if (used.Any(material => IsDusty(material.Key)))
         {
             keys.Add(Dust);
         }

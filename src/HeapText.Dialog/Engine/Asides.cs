@@ -80,7 +80,8 @@ internal sealed class Asides(Tending tending)
         if (heaps.Count == 0 && talk.Farmer.Heaps.LastOrDefault(h => h.Step == HeapStep.GivenUp) is { } left)
             heaps.Add(Reviving.TakeUp(talk, left, tending.MethodOf(left)));
         foreach (var heap in heaps) SayNextOf(talk, heap);
-        if (heaps.Count == 0) talk.Say(Catalogue.NextNothing);
+        if (heaps.Count > 0) return;
+        talk.Say(talk.Farmer.Heaps.Any(h => h.Step == HeapStep.Ready) ? Catalogue.NextReady : Catalogue.NextNothing);
     }
 
     private void SayNextOf(Talk talk, HeapRecord heap)

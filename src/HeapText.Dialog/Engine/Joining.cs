@@ -24,7 +24,8 @@ internal static class Joining
     /// <summary>Asks for consent again.</summary>
     public static void AskConsent(Talk talk)
     {
-        talk.Say(Catalogue.AskConsent, ("group", new Value.Name(talk.Group?.Name ?? "")), ("officer", talk.Officer));
+        talk.Say(Catalogue.AskConsent, ("group", new Value.Name(talk.Group?.Name ?? "")), ("officer", talk.Officer),
+            ("languages", new Value.LanguageHints()));
     }
 
     private static void Invite(Talk talk, int code, string? writtenIn)

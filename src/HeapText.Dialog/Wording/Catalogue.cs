@@ -11,7 +11,8 @@ public static class Catalogue
     public static readonly MessageSpec HowToJoin = General("how-to-join", 1);
     public static readonly MessageSpec NoSuchGroup = General("no-such-group", 1, ("code", SlotKind.Number));
     public static readonly MessageSpec AskConsent =
-        General("ask-consent", 2, ("group", SlotKind.Name), ("officer", SlotKind.Name));
+        General("ask-consent", 2,
+        ("group", SlotKind.Name), ("officer", SlotKind.Name), ("languages", SlotKind.LanguageHints));
     public static readonly MessageSpec LanguageHint = General("language-hint", 1);
     public static readonly MessageSpec ConsentRefused = General("consent-refused", 1, ("code", SlotKind.Number));
     public static readonly MessageSpec Welcome = General("welcome", 1, ("group", SlotKind.Name));
@@ -107,6 +108,7 @@ public static class Catalogue
     public static readonly MessageSpec LanguageSet = General("language-set", 1);
     public static readonly MessageSpec LanguageUnknown = General("language-unknown", 1, ("choices", SlotKind.LanguageHints));
     public static readonly MessageSpec NextNothing = General("next-nothing", 1);
+    public static readonly MessageSpec NextReady = General("next-ready", 1);
     public static readonly MessageSpec NextBuild = OfHeap("next-build", 1);
     public static readonly MessageSpec NextTurn =
         OfHeap("next-turn", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));

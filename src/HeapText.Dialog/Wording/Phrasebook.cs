@@ -76,7 +76,7 @@ public sealed class Phrasebook
             Form(language, "heap-built", ("number", Figure(heap.HeapNumber)), ("date", DateInWords(language, built))),
         Value.Heap heap => Form(language, "heap", ("number", Figure(heap.HeapNumber))),
         Value.Choices choices =>
-            string.Join(' ', choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
+            string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
         Value.LanguageHints => string.Join(". ", Languages.Where(l => l != language)
             .Select(l => _files[l].Messages[Catalogue.LanguageHint.Key].ToString())),
         _ => throw new System.Diagnostics.UnreachableException(),
