@@ -6,5 +6,4 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     MixVerb.Create(),
     RecipeVerb.Create(),
 };
-var parsed = heaptext.Parse(args);
-return parsed.Errors.Count > 0 ? await parsed.InvokeAsync() is 0 ? 0 : 2 : await parsed.InvokeAsync();
+return await heaptext.Parse(args).InvokeAsync();

@@ -9,8 +9,6 @@ namespace HeapText.Service.Verbs;
 /// <summary>A verb that reads one JSON document and writes one: exit 0 done, 1 bad input said in one line.</summary>
 internal static class JsonVerb
 {
-    private const int Done = 0, BadInput = 1;
-
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
     {
         PropertyNameCaseInsensitive = false,
@@ -45,11 +43,11 @@ internal static class JsonVerb
         if (fault is not null)
         {
             error.WriteLine(fault);
-            return BadInput;
+            return ExitCodes.BadInput;
         }
 
         output.WriteLine(JsonSerializer.Serialize(result, Options));
-        return Done;
+        return ExitCodes.Done;
     }
 
     private static (T?, InputFault?) Read<T>(string text)
