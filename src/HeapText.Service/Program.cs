@@ -4,6 +4,9 @@ using HeapText.Service.Verbs;
 var heaptext = new RootCommand("Guides farmers through making compost, by SMS and USSD.")
 {
     ServeVerb.Create(),
+    MixVerb.Create(),
+    RecipeVerb.Create(),
+    LintVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HeapText.Agronomy.Quantities;
 
 /// <summary>Mass as it lies in a measure or a heap, per volume. [kg/m3]</summary>
@@ -29,6 +31,9 @@ public readonly record struct BulkDensity : IComparable<BulkDensity>
 
     /// <summary>Whether the left density is no smaller.</summary>
     public static bool operator >=(BulkDensity left, BulkDensity right) => left.CompareTo(right) >= 0;
+
+    /// <summary>The value with its unit, in the invariant culture.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{KilogramsPerCubicMetre} kg/m3");
 
     /// <inheritdoc/>
     public int CompareTo(BulkDensity other) => KilogramsPerCubicMetre.CompareTo(other.KilogramsPerCubicMetre);

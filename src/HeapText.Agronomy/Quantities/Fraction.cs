@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HeapText.Agronomy.Quantities;
 
 /// <summary>A part of a whole, from 0 to 1. The default is none.</summary>
@@ -41,6 +43,9 @@ public readonly record struct Fraction : IComparable<Fraction>
 
     /// <summary>Whether the left part is no smaller.</summary>
     public static bool operator >=(Fraction left, Fraction right) => left.Value >= right.Value;
+
+    /// <summary>The value with its unit, in the invariant culture.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Percent} %");
 
     /// <inheritdoc/>
     public int CompareTo(Fraction other) => Value.CompareTo(other.Value);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HeapText.Agronomy.Quantities;
 
 /// <summary>An amount of matter. [kg] Never negative; the default is none.</summary>
@@ -46,6 +48,9 @@ public readonly record struct Mass : IComparable<Mass>
 
     /// <summary>Whether the left mass is no smaller.</summary>
     public static bool operator >=(Mass left, Mass right) => left.Kilograms >= right.Kilograms;
+
+    /// <summary>The value with its unit, in the invariant culture.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Kilograms} kg");
 
     /// <inheritdoc/>
     public int CompareTo(Mass other) => Kilograms.CompareTo(other.Kilograms);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HeapText.Agronomy.Quantities;
 
 /// <summary>A space filled, as piled. [L] Never negative; the default is none.</summary>
@@ -42,6 +44,9 @@ public readonly record struct Volume : IComparable<Volume>
 
     /// <summary>Whether the left volume is no smaller.</summary>
     public static bool operator >=(Volume left, Volume right) => left.Litres >= right.Litres;
+
+    /// <summary>The value with its unit, in the invariant culture.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Litres} L");
 
     /// <inheritdoc/>
     public int CompareTo(Volume other) => Litres.CompareTo(other.Litres);

@@ -8,10 +8,12 @@ internal sealed class MissingFinder
 {
     private const int MostSubstitutes = 5;
 
-    /// <summary>What is most easily had of each role, and its usual measure. Chosen.</summary>
+    /// <summary>A measure that holds less is not worth counting loads in. [L] Chosen.</summary>
+    private const double LeastLoad = 10;
+
+    /// <summary>What is most easily had of each role, and the measure it is usually carried in. Chosen.</summary>
     private static readonly (string Material, string Measure)[] Usual =
     [
-        ("maize-stover", "wheelbarrow"),
         ("dry-grass", "wheelbarrow"),
         ("green-weeds", "wheelbarrow"),
         ("cow-dung", "bucket"),
@@ -28,16 +30,8 @@ internal sealed class MissingFinder
     internal MissingFinder(IReadOnlyList<Ingredient> usable, RecipeRequest request, double litres)
     {
         (_usable, _request, _litres) = (usable, request, litres);
-        _candidates =
-        [
-            .. Usual.Concat(usable
-                    .Where(part => Wanted.Contains(part.Material.Role) && part.Litres > 0)
-                    .Select(part => (part.Material.Key, part.Stock.Measure)))
-                .Distinct()
-                .Select(pair => Some(pair.Item1, pair.Item2)).OfType<Ingredient>()
-                .OrderBy(part => part.Material.Role).ThenBy(part => part.Material.Key, StringComparer.Ordinal)
-                .ThenBy(part => part.Stock.Measure, StringComparer.Ordinal),
-        ];
+        var own = usable.Where(part => Wanted.Contains(part.Material.Role) && part.Litres > 0).Select(Load).Distinct();
+        _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()];
     }
 
     /// <summary>The least of one material, no more than so many litres of it; else none.</summary>
@@ -78,13 +72,20 @@ internal sealed class MissingFinder
         return best is var (one, other) ? [Describe(one, [other]), Describe(other, [one])] : [];
     }
 
+    /// <summary>A material on hand in the measure to ask for more of it: the farmer's own where that is a load.</summary>
+    private static (string Material, string Measure) Load(Ingredient own) => (
+        own.Material.Key,
+        Unit(own) >= LeastLoad ? own.Stock.Measure
+            : own.Material.Role == MaterialRole.Manure ? "bucket"
+            : "wheelbarrow");
+
     private static double Unit(Ingredient part) => part.Litres * 2;
 
     private static Ingredient Of(Ingredient part, double amount) =>
         part with { Stock = part.Stock with { Amount = amount } };
 
-    private Ingredient? Some(string material, string measure) =>
-        Ingredient.From(new StockItem(material, 0, measure), _request.Measures);
+    private Ingredient? Some((string Material, string Measure) load) =>
+        Ingredient.From(new StockItem(load.Material, 0, load.Measure), _request.Measures);
 
     private bool Suffices(params IEnumerable<Ingredient> more)
     {
@@ -141,7 +142,7 @@ internal sealed class MissingFinder
         return MaterialTable.All
             .Where(other => other.Role == part.Material.Role && other.Key != part.Material.Key && other.Figures is not null)
             .OrderBy(other => Math.Abs(Math.Log(other.Figures!.CarbonNitrogen!.Typical / ratio)))
-            .Select(other => Some(other.Key, part.Stock.Measure)!)
+            .Select(other => Some((other.Key, part.Stock.Measure))!)
             .Where(other => other.Litres > 0 && Suffices([Of(other, part.Stock.Amount), .. others]))
             .Select(other => other.Material.Key);
     }

@@ -11,6 +11,8 @@ internal sealed class HeapSearch
 
     private const int NodesForWishes = 40;
 
+    private const int FirstNodes = 500, NodesGrowth = 8, MostNodes = 100_000_000;
+
     private readonly IReadOnlyList<Ingredient> _ingredients;
     private readonly HeapSpace _space;
     private readonly HeapModel _model;
@@ -48,29 +50,50 @@ internal sealed class HeapSearch
         return false;
     }
 
+    /// <summary>
+    /// Tries every number of rounds with few nodes before any with many: where the room binds, one number of rounds
+    /// may meet it exactly at once while another takes long to prove that it cannot.
+    /// </summary>
     private Batch? Largest()
     {
         Batch? best = null;
-        foreach (var (rounds, least, most, bound) in Roots(0).OrderByDescending(root => root.Bound))
+        var open = Roots(0).OrderByDescending(root => root.Bound).ToList();
+        for (var nodes = FirstNodes; open.Count > 0; nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue)
         {
-            var threshold = (best?.Litres ?? 0) * (1 + VolumeLeeway);
-            if (bound <= threshold)
+            List<Root> unsettled = [];
+            foreach (var root in open.Where(root => root.Bound > Threshold(best)))
             {
-                break;
+                if (!Search(root, nodes, ref best))
+                {
+                    unsettled.Add(root);
+                }
             }
 
-            new BranchAndBound(_model.ForVolume(rounds, least, most), _model.Columns, _model.Columns)
-            {
-                Threshold = threshold,
-                Found = point =>
-                {
-                    best = ToBatch(point, rounds, step: 1);
-                    return best.Litres * (1 + VolumeLeeway);
-                },
-            }.Run();
+            open = unsettled;
         }
 
         return best;
+    }
+
+    private static double Threshold(Batch? best) => (best?.Litres ?? 0) * (1 + VolumeLeeway);
+
+    private bool Search(Root root, int nodes, ref Batch? best)
+    {
+        var largest = best;
+        var search = new BranchAndBound(
+            _model.ForVolume(root.Rounds, root.Least, root.Most), _model.Columns, _model.Columns)
+        {
+            NodesLeft = nodes,
+            Threshold = Threshold(largest),
+            Found = point =>
+            {
+                largest = ToBatch(point, root.Rounds, step: 1);
+                return Threshold(largest);
+            },
+        };
+        search.Run();
+        best = largest;
+        return search.NodesLeft >= 0;
     }
 
     private Batch Improve(Batch largest)
@@ -108,7 +131,7 @@ internal sealed class HeapSearch
     }
 
     /// <summary>Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.</summary>
-    private IEnumerable<(int Rounds, double Least, double Most, double Bound)> Roots(double litres)
+    private IEnumerable<Root> Roots(double litres)
     {
         var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;
         for (var rounds = HeapLimits.FewestRounds; rounds <= last; rounds++)
@@ -119,10 +142,16 @@ internal sealed class HeapSearch
             }
 
             var least = Math.Max(range.Least, litres);
-            var program = _model.ForVolume(rounds, least, range.Most);
+            var most = _model.Reachable(rounds, range.Most);
+            if (most < least)
+            {
+                continue;
+            }
+
+            var program = _model.ForVolume(rounds, least, most);
             if (program.Maximise(0) != LinearProgram.Outcome.Infeasible)
             {
-                yield return (rounds, least, range.Most, program.Objective);
+                yield return new Root(rounds, least, most, program.Objective);
             }
         }
     }
@@ -137,4 +166,6 @@ internal sealed class HeapSearch
 
         return new Batch(_ingredients, halves, rounds);
     }
+
+    private sealed record Root(int Rounds, double Least, double Most, double Bound);
 }
