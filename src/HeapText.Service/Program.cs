@@ -3,6 +3,7 @@ using HeapText.Service.Verbs;
 
 var heaptext = new RootCommand("Guides farmers through making compost, by SMS and USSD.")
 {
+    PhoneVerb.Create(),
     ServeVerb.Create(),
     MixVerb.Create(),
     RecipeVerb.Create(),

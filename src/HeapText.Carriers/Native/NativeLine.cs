@@ -46,7 +46,7 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         var fitting = Fit.Measure(message.Text);
         var body = JsonSerializer.SerializeToUtf8Bytes(
-            new NativeMessage(message.Id, options.From, to.Value, message.Text, fitting.Encoding, fitting.Segments,
+            new NativeMessage(message.Id, options.From, to.Value, message.Text, fitting.EncodingName, fitting.Segments,
                 InstantPattern.ExtendedIso.Format(message.ExpiresAt)),
             NativeJson.Default.NativeMessage);
         var now = time.GetUtcNow().ToInstant();

@@ -44,7 +44,7 @@ internal sealed partial class PracticeGateway(
     private Task Keep(string way, Msisdn number, string id, string text, Instant at)
     {
         var fitting = Fit.Measure(text);
-        return journal.Keep(new PracticeMessage(0, way, number.Value, id, text, fitting.Encoding, fitting.Segments, at));
+        return journal.Keep(new PracticeMessage(0, way, number.Value, id, text, fitting.EncodingName, fitting.Segments, at));
     }
 
     [LoggerMessage(400, LogLevel.Error, "The practice journal could not keep a message.")]

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Text;
 using HeapText.Service.Hooks;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
@@ -28,6 +29,8 @@ internal static class PracticeRoutes
         practice.MapGet("/next", async (IStore store, CancellationToken cancel) =>
                 new NextWake(await store.NextWake(cancel) is { } at ? Iso(at) : null))
             .WithSummary("When something falls due next; null when nothing waits.");
+        practice.MapGet("/village", Village).WithSummary("The groups, and the time zone they live in.");
+        practice.MapPost("/fit", Measure).WithSummary("What a text takes on a phone.");
         practice.MapGet("/concerns", Concerns).WithSummary("Farmers who wait for the trainer, numbers masked.");
     }
 
@@ -77,6 +80,15 @@ internal static class PracticeRoutes
         }
     }
 
+    private static async Task<IResult> Measure(HttpRequest request, CancellationToken cancel)
+    {
+        if (await ReadField(request, "text", cancel) is not { } text)
+            return Faults.BadBody("text: send a string in a JSON object like {\"text\":\"HEAP\"}.");
+        var fitting = Fit.Measure(text);
+        return TypedResults.Ok(new TextMeasure(
+            fitting.EncodingName, fitting.Units, fitting.Segments, MostUnits(fitting)));
+    }
+
     private static Duration? ReadAdvance(string? text)
     {
         if (text is null) return null;
@@ -85,6 +97,14 @@ internal static class PracticeRoutes
         if (!reading.Success || reading.Value is not { Months: 0, Years: 0 } period) return null;
         var by = period.ToDuration();
         return by > Duration.Zero && by <= Duration.FromDays(LongestDays) ? by : null;
+    }
+
+    private static async Task<VillageView> Village(IStore store, CancellationToken cancel)
+    {
+        var groups = await store.Groups(cancel);
+        return new VillageView(
+            groups.Count == 0 ? "UTC" : groups[0].Zone,
+            groups.Select(group => new GroupView(group.Code, group.Name)));
     }
 
     private static async Task<IEnumerable<ConcernRow>> Concerns(IStore store, CancellationToken cancel)
@@ -96,6 +116,15 @@ internal static class PracticeRoutes
             open.Concern.Reason,
             Iso(open.Concern.Since)));
     }
+
+    // 3GPP TS 23.038 and TS 23.040: a message, and a part of a longer one.
+    private static int MostUnits(Fitting fitting) => (fitting.Encoding, fitting.Segments) switch
+    {
+        (TextEncoding.Gsm7, 1) => 160,
+        (TextEncoding.Gsm7, var parts) => 153 * parts,
+        (_, 1) => 70,
+        (_, var parts) => 67 * parts,
+    };
 
     private static ProblemHttpResult? ReadNumber(string field, string? text, out Msisdn number)
     {
@@ -109,19 +138,3 @@ internal static class PracticeRoutes
 
     private static string Iso(Instant at) => InstantPattern.ExtendedIso.Format(at);
 }
-
-/// <summary>A message a practice phone got.</summary>
-internal sealed record SentMessage(
-    long N, string Id, string To, string Text, string Encoding, int Segments, string At);
-
-/// <summary>A message on a practice phone's screen; way is "in" from the phone or "out" to it.</summary>
-internal sealed record ThreadMessage(long N, string Way, string Text, string Encoding, int Segments, string At);
-
-/// <summary>The practice time.</summary>
-internal sealed record ClockReading(string Now);
-
-/// <summary>When something falls due next.</summary>
-internal sealed record NextWake(string? At);
-
-/// <summary>A farmer who waits for the trainer.</summary>
-internal sealed record ConcernRow(string Number, string? Village, string Reason, string Since);

@@ -3,9 +3,8 @@
 const at = id => document.getElementById(id);
 const saved = { numbers: "heaptext.numbers", chosen: "heaptext.chosen" };
 const village = Array.from({ length: 24 }, (_, i) => `+999100000${String(i + 1).padStart(2, "0")}`);
-const times = new Intl.DateTimeFormat("en-GB", {
-  weekday: "short", day: "numeric", month: "short", year: "numeric", hour: "2-digit", minute: "2-digit",
-});
+const hour = { hour: "2-digit", minute: "2-digit" };
+const moment = { weekday: "short", day: "numeric", month: "short", ...hour };
 const refreshEvery = 2000;
 
 let numbers = [...new Set([...village, ...JSON.parse(localStorage.getItem(saved.numbers) ?? "[]")])];
@@ -13,6 +12,8 @@ let chosen = localStorage.getItem(saved.chosen) ?? numbers[0];
 if (!numbers.includes(chosen)) chosen = numbers[0];
 let shown = "";
 let unsent = null;
+let counting = 0;
+let zone = "UTC";
 
 async function ask(path, body) {
   const answer = await fetch(path, body === undefined ? {} : {
@@ -24,7 +25,8 @@ async function ask(path, body) {
 }
 
 const spaced = number => number.replace(/^(\+999)(\d{3})(\d{3})(\d+)$/, "$1 $2 $3 $4");
-const local = iso => times.format(new Date(iso));
+// Everything happens in the village, so its time is shown wherever the browser stands.
+const local = (iso, form = moment) => new Intl.DateTimeFormat("en-GB", { ...form, timeZone: zone }).format(new Date(iso));
 const texts = count => count === 1 ? "1 text" : `${count} texts`;
 
 function element(name, text, ...children) {
@@ -62,7 +64,17 @@ function showThread(messages) {
     line.dataset.n = message.n;
     at("thread").append(line);
   }
+  showEnd();
+}
+
+function showEnd() {
   at("thread").scrollTop = at("thread").scrollHeight;
+}
+
+async function showVillage() {
+  const village = await ask("/practice/village");
+  zone = village.zone;
+  at("codes").replaceChildren(...village.groups.map(group => element("li", `${group.code}: ${group.name}`)));
 }
 
 function showConcerns(concerns) {
@@ -78,7 +90,7 @@ async function refresh() {
     ask("/practice/clock"), ask("/practice/next"), ask("/practice/concerns"),
   ]);
   if (number === chosen) showThread(thread);
-  at("clock").textContent = local(clock.now);
+  at("clock").textContent = local(clock.now, { ...moment, year: "numeric" });
   at("clock").dateTime = clock.now;
   at("next").textContent = next.at ? `Next falls due ${local(next.at)}.` : "Nothing is waiting.";
   document.querySelector("[data-move=next]").disabled = !next.at;
@@ -96,25 +108,15 @@ async function refreshQuietly() {
   }
 }
 
-// The GSM 7-bit default alphabet and its extension (3GPP TS 23.038); the count shown is for orientation.
-const basic = "@£$¥èéùìòÇ\nØø\rÅåΔ_ΦΓΛΩΠΨΣΘΞÆæßÉ !\"#¤%&'()*+,-./0123456789:;<=>?¡ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-  + "ÄÖÑÜ§¿abcdefghijklmnopqrstuvwxyzäöñüà";
-const extended = "^{}\\[~]|€\f";
-
-function measure(text) {
-  let units = 0;
-  for (const character of text) {
-    if (basic.includes(character)) units += 1;
-    else if (extended.includes(character)) units += 2;
-    else return { units: text.length, one: 70, many: 67 };
-  }
-  return { units, one: 160, many: 153 };
+async function showCount() {
+  const text = at("text").value;
+  const { units, segments, most } = await ask("/practice/fit", { text });
+  if (text === at("text").value) at("count").textContent = `${units}/${most} · ${texts(segments)}`;
 }
 
-function showCount() {
-  const { units, one, many } = measure(at("text").value);
-  const parts = units <= one ? 1 : Math.ceil(units / many);
-  at("count").textContent = `${units}/${parts === 1 ? one : parts * many} · ${texts(parts)}`;
+function countSoon() {
+  clearTimeout(counting);
+  counting = setTimeout(() => showCount().catch(() => {}), 120);
 }
 
 async function send(event) {
@@ -130,7 +132,7 @@ async function send(event) {
     await ask("/sms/practice", unsent);
     unsent = null;
     at("text").value = "";
-    showCount();
+    countSoon();
     await refreshQuietly();
   } catch (fault) {
     at("send-fault").textContent = `Not sent: ${fault.message}`;
@@ -191,12 +193,13 @@ at("number").addEventListener("change", event => choose(event.target.value).catc
 at("add").addEventListener("click", () => showAdding(at("adding").hidden));
 at("adding").addEventListener("submit", addNumber);
 at("writing").addEventListener("submit", send);
-at("text").addEventListener("input", showCount);
+at("text").addEventListener("input", countSoon);
 at("text").addEventListener("keydown", event => {
   if (event.key === "Enter" && !event.shiftKey && !event.isComposing) send(event);
 });
 at("moves").addEventListener("click", move);
+new ResizeObserver(showEnd).observe(at("thread"));
 showNumbers();
-showCount();
-refreshQuietly();
+countSoon();
+showVillage().catch(() => {}).then(refreshQuietly);
 setInterval(refreshQuietly, refreshEvery);
