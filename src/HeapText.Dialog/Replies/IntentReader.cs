@@ -40,6 +40,9 @@ internal static class IntentReader
     /// <summary>A yes or no counts where a text or clause starts with it, and not where it denies a material.</summary>
     private static bool Counts(IReadOnlyList<Tag> tags, int at, Intent intent)
     {
+        // A word that is also listed as plain, such as "heap", asks for something only when it is all there is.
+        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(tag => tag.IsBreak || IsPlain(tag)))
+            return false;
         if (intent is not (Intent.Yes or Intent.No))
             return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
         for (var before = at - 1; before >= 0 && !tags[before].IsBreak; before--)
@@ -49,4 +52,6 @@ internal static class IntentReader
         return !(tags[at].Is(Particle.Absent) && after.Any(tag => tag.Meanings.Any(meaning => meaning.IsThing)))
             && !(tags[at].Is(Particle.And) && after.Count > 0);
     }
+
+    private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
 }

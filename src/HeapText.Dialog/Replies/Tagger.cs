@@ -102,18 +102,16 @@ internal sealed class Tagger(PhraseIndex index, int language)
     {
         if (at >= tokens.Count)
             return;
-        var moved = false;
         foreach (var word in tokens[at].Words)
         {
             var next = index.Next(node, word);
             if (next < 0)
                 continue;
-            moved = true;
             Note(next, at + 1 - start, ends, ref length);
             Walk(tokens, start, at + 1, next, ends, ref length);
         }
 
-        if (!moved && at > start && tokens[at].Words is [var link] && index.IsLink(link))
+        if (at > start && tokens[at].Words is [var link] && index.IsLink(link))
             Walk(tokens, start, at + 1, node, ends, ref length);
     }
 

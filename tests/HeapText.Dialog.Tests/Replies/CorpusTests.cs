@@ -32,8 +32,9 @@ public sealed class CorpusTests(ITestOutputHelper output)
         var text = (string)example["text"]!;
         var expected = example["expect"]!.AsObject();
         var actual = Plain(TestReader.Sut.Read(text, (string)example["lang"]!));
-        // What an example does not name is not reported in its text.
-        var wrong = actual.Where(field => !JsonNode.DeepEquals(field.Value, Expected(expected, field.Key)))
+        // What an example does not name is not in its text, save for two that the shared examples never name.
+        var wrong = actual.Where(field => expected.ContainsKey(field.Key) || field.Key is not ("urgent" or "daysAgo"))
+            .Where(field => !JsonNode.DeepEquals(field.Value, Expected(expected, field.Key)))
             .Select(field => $"{field.Key} {field.Value?.ToJsonString() ?? "null"}").ToList();
         return wrong.Count == 0 ? null : $"{example["id"]} \"{text}\": {string.Join(", ", wrong)}";
     }
@@ -61,6 +62,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
             unclear = reading.Unclear,
             groupCode = reading.GroupCode,
             inAddition = reading.InAddition,
+            urgent = reading.Urgent,
+            daysAgo = reading.DaysAgo,
             bareNumber = Number(reading.BareNumber),
             bareMeasure = reading.BareMeasure,
         })!.AsObject();
