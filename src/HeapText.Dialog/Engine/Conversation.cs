@@ -184,6 +184,7 @@ public sealed class Conversation : IConversation
             Asides.Tell(talk, ConcernReason.Misread, Catalogue.MisreadTold);
         }
         else if (Stocktaking.TakeUsual(talk)) { }
+        else if (talk.Farmer.Stage == Stage.AskingStock) talk.Say(Catalogue.AskStockAgain);
         else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
         else talk.Say(Catalogue.Misread);
     }

@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using System.Globalization;
 
 namespace HeapText.Dialog.Replies;
