@@ -101,7 +101,7 @@ internal sealed partial class TurnRunner(
             }
 
             LogTextSetAside(message.From.Masked, message.Line, FaultTrace.Of(fault));
-            return HandOver(farmer ?? new Farmer { Subject = subject }, now);
+            return HandOver(farmer ?? new Farmer { Subject = subject, Line = message.Line }, now);
         }
     }
 
@@ -128,7 +128,7 @@ internal sealed partial class TurnRunner(
 
     // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
     private static Reaction HandOver(Farmer farmer, Instant now) => new(
-        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ServiceFault, Since = now } }, [], null);
+        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ConcernReason.ServiceFault, Since = now } }, [], null);
 
     [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
     private partial void LogTextFailed(string farmer, string line, string trace);
