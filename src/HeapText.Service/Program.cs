@@ -1,4 +1,25 @@
 using System.CommandLine;
+using HeapText.Service.Verbs;
 
-var heaptext = new RootCommand("Guides farmers through making compost, by SMS and USSD.");
-return await heaptext.Parse(args).InvokeAsync();
+var heaptext = new RootCommand("Guides farmers through making compost, by SMS and USSD.")
+{
+    PhoneVerb.Create(),
+    ServeVerb.Create(),
+    MixVerb.Create(),
+    RecipeVerb.Create(),
+    LintVerb.Create(),
+};
+
+// No verb means serve, with or without options of its own.
+string[] help = ["--help", "-h", "-?", "--version"];
+if (args is [] || (args[0].StartsWith("--", StringComparison.Ordinal) && !help.Contains(args[0]))) args = ["serve", .. args];
+
+var parsed = heaptext.Parse(args);
+if (parsed.Errors.Count > 0)
+{
+    foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);
+    return ExitCodes.WrongUse;
+}
+
+// The host itself answers to being told to stop; a second deadline beside its own would cut it short.
+return await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = null });

@@ -22,7 +22,9 @@ public abstract record SendOutcome
 
     /// <summary>It is busy, or its answer never came: try again under the same id.</summary>
     /// <param name="After">How long it asked to be left alone; null when it did not say.</param>
-    public sealed record TryAgain(Duration? After) : SendOutcome;
+    /// <param name="LineBusy">True when the whole line is throttled or out of reach, so that the fault is not this
+    /// message's and the line is better left alone for a while.</param>
+    public sealed record TryAgain(Duration? After, bool LineBusy = false) : SendOutcome;
 
     /// <summary>It refuses this message for good.</summary>
     public sealed record Refused(string Reason) : SendOutcome;

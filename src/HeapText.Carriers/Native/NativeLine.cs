@@ -1,0 +1,81 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text.Json;
+using HeapText.Carriers.Signing;
+using HeapText.Dialog.Ports;
+using HeapText.Dialog.Text;
+using NodaTime;
+using NodaTime.Extensions;
+using NodaTime.Text;
+
+namespace HeapText.Carriers.Native;
+
+/// <summary>A gateway that speaks the native form: signed JSON posts.</summary>
+public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory clients, TimeProvider time) : ICarrier
+{
+    /// <summary>Name of the HTTP client every native line uses.</summary>
+    public const string ClientName = "line";
+
+    /// <inheritdoc/>
+    public string Line => options.Name;
+
+    /// <inheritdoc/>
+    public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(message);
+        using var request = Write(message, to);
+        using var client = clients.CreateClient(ClientName);
+        using var deadline = new CancellationTokenSource(options.Timeout, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
+        try
+        {
+            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
+            return Read(answer);
+        }
+        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
+        {
+            return new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+        catch (HttpRequestException)
+        {
+            return new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+    }
+
+    private HttpRequestMessage Write(Outbound message, Msisdn to)
+    {
+        var fitting = Fit.Measure(message.Text);
+        var body = JsonSerializer.SerializeToUtf8Bytes(
+            new NativeMessage(message.Id, options.From, to.Value, message.Text, fitting.EncodingName, fitting.Segments,
+                InstantPattern.ExtendedIso.Format(message.ExpiresAt)),
+            NativeJson.Default.NativeMessage);
+        var now = time.GetUtcNow().ToInstant();
+        var request = new HttpRequestMessage(HttpMethod.Post, options.Url) { Content = new ByteArrayContent(body) };
+        request.Content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        request.Headers.Add(WebhookSignature.IdHeader, message.Id);
+        request.Headers.Add(WebhookSignature.TimestampHeader,
+            now.ToUnixTimeSeconds().ToString(System.Globalization.CultureInfo.InvariantCulture));
+        request.Headers.Add(WebhookSignature.SignatureHeader,
+            WebhookSignature.Write(options.Keys, message.Id, now, body));
+        return request;
+    }
+
+    private SendOutcome Read(HttpResponseMessage answer) => (int)answer.StatusCode switch
+    {
+        >= 200 and < 300 => new SendOutcome.Taken(),
+        (int)HttpStatusCode.TooManyRequests or (int)HttpStatusCode.ServiceUnavailable =>
+            new SendOutcome.TryAgain(AskedToWait(answer), LineBusy: true),
+        >= 400 and < 500 => new SendOutcome.Refused($"The gateway refused it with {(int)answer.StatusCode}."),
+        _ => new SendOutcome.TryAgain(null),
+    };
+
+    // RFC 9110, 10.2.3: seconds, or a date.
+    private Duration? AskedToWait(HttpResponseMessage answer)
+    {
+        var asked = answer.Headers.RetryAfter;
+        if (asked?.Delta is { } delta) return Duration.FromTimeSpan(delta);
+        if (asked?.Date is not { } date) return null;
+        var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
+        return wait > Duration.Zero ? wait : Duration.Zero;
+    }
+}

@@ -1,0 +1,25 @@
+using HeapText.Dialog.Ports;
+using NodaTime;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>The pure half: decides, never acts.</summary>
+public interface IConversation
+{
+    /// <summary>A text from this phone has come.</summary>
+    /// <param name="farmer">The record; null for a number never heard from.</param>
+    /// <param name="subject">The random id to use for a new record.</param>
+    /// <param name="line">Name of the line it came in on; answers go out on the same.</param>
+    /// <param name="text">What was written.</param>
+    /// <param name="now">The time of the turn.</param>
+    Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now);
+
+    /// <summary>A due instant has come.</summary>
+    Reaction Wake(Farmer farmer, Instant now);
+}
+
+/// <summary>What a turn decided.</summary>
+/// <param name="Farmer">The record after the turn.</param>
+/// <param name="Says">Messages to send, in order.</param>
+/// <param name="NextDue">When the farmer is due next; null when nothing is to come.</param>
+public sealed record Reaction(Farmer Farmer, IReadOnlyList<Outbound> Says, Instant? NextDue);

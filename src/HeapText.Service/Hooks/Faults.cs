@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace HeapText.Service.Hooks;
+
+/// <summary>Problem details (RFC 9457) of the hooks: what is wrong and what to send instead.</summary>
+internal static class Faults
+{
+    private const string RetryAfterSeconds = "5";
+
+    public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
+
+    public static ProblemHttpResult NotGenuine() => Problem(
+        401, "The message is not genuine", "Sign the message per the Standard Webhooks specification with a live secret of this line.");
+
+    public static ProblemHttpResult UnknownLine(IEnumerable<string> known) => Problem(
+        404, "No such line", $"line: post to one of the configured lines: {string.Join(", ", known)}.");
+
+    public static ProblemHttpResult TooLarge(int most) => Problem(
+        413, "The body is too large", $"body: send at most {most} bytes.");
+
+    public static ProblemHttpResult NotJson() => Problem(
+        415, "The body is not JSON", "Content-Type: send application/json.");
+
+    public static ProblemHttpResult Busy(HttpContext context)
+    {
+        context.Response.Headers.RetryAfter = RetryAfterSeconds;
+        return Problem(503, "The message was not taken",
+            $"The store cannot take it now. Send it again with the same id after {RetryAfterSeconds} seconds.");
+    }
+
+    /// <summary>Gives what the framework itself answers a detail as well.</summary>
+    public static void Explain(ProblemDetailsContext context)
+    {
+        context.ProblemDetails.Extensions.Remove("traceId");
+        context.ProblemDetails.Detail ??= context.ProblemDetails.Status switch
+        {
+            404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
+            405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
+            500 => "The service failed and nothing was promised. Send it again with the same id.",
+            _ => null,
+        };
+    }
+
+    private static ProblemHttpResult Problem(int status, string title, string detail) =>
+        TypedResults.Problem(detail, statusCode: status, title: title);
+}

@@ -1,0 +1,23 @@
+namespace HeapText.Service.Hooks;
+
+/// <summary>The raw body of a hook, byte for byte, because the signature covers the bytes.</summary>
+internal static class HookBody
+{
+    /// <summary>The largest body taken. [bytes]</summary>
+    public const int MostBytes = 64 * 1024;
+
+    /// <summary>Reads the body; null when it is larger than <see cref="MostBytes"/>.</summary>
+    public static async Task<ReadOnlyMemory<byte>?> Read(HttpRequest request, CancellationToken cancel)
+    {
+        if (request.ContentLength > MostBytes) return null;
+        var buffer = new byte[(request.ContentLength ?? MostBytes) + 1];
+        var length = 0;
+        while (true)
+        {
+            var read = await request.Body.ReadAsync(buffer.AsMemory(length), cancel);
+            if (read == 0) return buffer.AsMemory(0, length);
+            length += read;
+            if (length == buffer.Length) return null;
+        }
+    }
+}

@@ -1,0 +1,29 @@
+using HeapText.Carriers.Native;
+using HeapText.Carriers.Numbers;
+using HeapText.Carriers.Signing;
+using HeapText.Service.Startup;
+
+namespace HeapText.Service.Hooks;
+
+/// <summary>A line as its hook sees it.</summary>
+/// <param name="Name">Its name in the address.</param>
+/// <param name="Keys">Keys a message must be signed with; null on the practice line, which takes unsigned ones.</param>
+/// <param name="ReadNumber">Reads a sender's number as this line takes it.</param>
+internal sealed record InboundLine(
+    string Name, IReadOnlyList<WebhookKey>? Keys, Func<string, NumberReading> ReadNumber)
+{
+    /// <summary>Name of the line of practice mode.</summary>
+    public const string Practice = "practice";
+
+    /// <summary>The lines these settings open, by name.</summary>
+    public static IReadOnlyDictionary<string, InboundLine> From(Settings settings)
+    {
+        var lines = settings.IsPractice
+            ? [new InboundLine(Practice, null, NumberReader.ReadPractice)]
+            : settings.Lines.Select(Native);
+        return lines.ToDictionary(line => line.Name, StringComparer.Ordinal);
+    }
+
+    private static InboundLine Native(NativeLineOptions line) =>
+        new(line.Name, line.Keys, text => NumberReader.ReadReal(text, line.Region));
+}

@@ -1,0 +1,93 @@
+using System.Net.Mime;
+using HeapText.Carriers.Signing;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Turns;
+using Microsoft.Net.Http.Headers;
+using NodaTime.Extensions;
+
+namespace HeapText.Service.Hooks;
+
+/// <summary>Texts coming in: <c>POST /sms/{line}</c>.</summary>
+internal static class SmsHook
+{
+    // A gateway hears within 5 s that the store stalls (robustness), so we stop waiting a little earlier.
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(4.5);
+
+    /// <summary>Maps the route.</summary>
+    public static void MapSmsHook(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPost("/sms/{line}", Take)
+            .WithSummary("A text from a farmer's phone. Idempotent on id for 7 days.")
+            .Accepts<SmsMessage>(MediaTypeNames.Application.Json)
+            .Produces<SmsAccepted>(StatusCodes.Status202Accepted)
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status401Unauthorized)
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+    }
+
+    private static async Task<IResult> Take(
+        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns, TimeProvider time)
+    {
+        if (!lines.TryGetValue(line, out var inbound)) return Faults.UnknownLine(lines.Keys);
+        if (await HookBody.Read(context.Request, context.RequestAborted) is not { } body)
+            return Faults.TooLarge(HookBody.MostBytes);
+        if (inbound.Keys is { } keys && !IsGenuine(keys, context.Request, body, time)) return Faults.NotGenuine();
+        if (!IsJson(context.Request)) return Faults.NotJson();
+        if (SmsBody.Read(body, inbound, out var fault) is not { } message) return Faults.BadBody(fault);
+        return await Commit(message, context, turns, time);
+    }
+
+    private static async Task<IResult> Commit(Inbound message, HttpContext context, TurnRunner turns, TimeProvider time)
+    {
+        // Not the request's own cancellation: a gateway that hangs up early still gets its message taken.
+        using var deadline = new CancellationTokenSource(LongestWait, time);
+        try
+        {
+            var duplicate = await turns.Hear(message, deadline.Token);
+            return TypedResults.Accepted((string?)null, new SmsAccepted(true, duplicate));
+        }
+        catch (StoreUnavailableException)
+        {
+            return Faults.Busy(context);
+        }
+        catch (OperationCanceledException) when (deadline.IsCancellationRequested)
+        {
+            return Faults.Busy(context);
+        }
+    }
+
+    private static bool IsGenuine(
+        IReadOnlyList<WebhookKey> keys, HttpRequest request, ReadOnlyMemory<byte> body, TimeProvider time) =>
+        WebhookSignature.IsGenuine(
+            keys,
+            Single(request, WebhookSignature.IdHeader),
+            Single(request, WebhookSignature.TimestampHeader),
+            Single(request, WebhookSignature.SignatureHeader),
+            body.Span,
+            time.GetUtcNow().ToInstant());
+
+    private static string? Single(HttpRequest request, string header) =>
+        request.Headers[header] is [var value] ? value : null;
+
+    private static bool IsJson(HttpRequest request) =>
+        MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+        && (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
+            || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
+        && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>A text as the gateway posts it.</summary>
+/// <param name="Id">The gateway's id of the message.</param>
+/// <param name="From">The farmer's number.</param>
+/// <param name="To">The number or code the farmer wrote to.</param>
+/// <param name="Text">What was written.</param>
+/// <param name="SentAt">When, if the gateway knows.</param>
+internal sealed record SmsMessage(string Id, string From, string To, string Text, DateTimeOffset? SentAt);
+
+/// <summary>The answer once the message and all its effects are durable.</summary>
+/// <param name="Accepted">Always true.</param>
+/// <param name="Duplicate">True when this id had its effect before.</param>
+internal sealed record SmsAccepted(bool Accepted, bool Duplicate);

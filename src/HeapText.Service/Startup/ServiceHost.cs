@@ -1,0 +1,85 @@
+using System.Security.Cryptography;
+using HeapText.Carriers.Native;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Health;
+using HeapText.Service.Hooks;
+using HeapText.Service.Practice;
+using HeapText.Service.Turns;
+using HeapText.Service.Workers;
+
+namespace HeapText.Service.Startup;
+
+/// <summary>Puts the web service together.</summary>
+internal static class ServiceHost
+{
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(28);
+
+    /// <summary>The service, ready to start.</summary>
+    public static WebApplication Build(WebApplicationBuilder builder, Settings settings, Parts parts)
+    {
+        builder.WebHost.UseUrls([.. settings.Urls]);
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        // Names only this machine answers to, so that no page elsewhere can reach a practice service by a name of its own.
+        if (settings.IsPractice) builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
+        builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
+        builder.Services.AddOpenApi();
+        builder.Services.AddTurns(settings, parts);
+        if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
+        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines);
+        builder.Services.AddWorkers(settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
+
+        var app = builder.Build();
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.MapOpenApi();
+        app.MapHealth();
+        app.MapSmsHook();
+        if (settings.IsPractice)
+        {
+            app.MapPractice();
+            app.MapPhone();
+        }
+
+        return app;
+    }
+
+    private static void AddTurns(this IServiceCollection services, Settings settings, Parts parts)
+    {
+        services.AddSingleton(settings);
+        services.AddSingleton(_ => parts.Store);
+        services.AddSingleton(parts.Conversation);
+        services.AddSingleton(InboundLine.From(settings));
+        services.AddSingleton<WorkSignals>();
+        services.AddSingleton(provider => new TurnRunner(
+            provider.GetRequiredService<IStore>(), parts.Conversation, provider.GetRequiredService<WorkSignals>(),
+            provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<TurnRunner>>())
+        {
+            OnHeard = provider.GetService<PracticeGateway>() is { } gateway ? gateway.Heard : static (_, _) => { },
+        });
+    }
+
+    private static void AddPractice(this IServiceCollection services, PracticeParts practice)
+    {
+        services.AddSingleton(practice.Clock);
+        services.AddSingleton<TimeProvider>(practice.Clock);
+        services.AddSingleton(_ => practice.Journal);
+        services.AddSingleton<PracticeGateway>();
+        services.AddSingleton<ICarrier>(provider => provider.GetRequiredService<PracticeGateway>());
+        services.AddSingleton<PracticeTime>();
+        services.AddSingleton<DemoVillage>();
+    }
+
+    private static void AddWorkers(this IServiceCollection services, IEnumerable<string> lines)
+    {
+        services.AddSingleton(_ => new Backoff(new Random(RandomNumberGenerator.GetInt32(int.MaxValue))));
+        services.AddSingleton<DueWorker>();
+        services.AddHostedService(provider => provider.GetRequiredService<DueWorker>());
+        foreach (var line in lines)
+        {
+            services.AddKeyedSingleton(line, (provider, _) => ActivatorUtilities.CreateInstance<SenderWorker>(
+                provider, provider.GetServices<ICarrier>().Single(carrier => carrier.Line == line)));
+            services.AddSingleton<IHostedService>(provider => provider.GetRequiredKeyedService<SenderWorker>(line));
+        }
+    }
+}

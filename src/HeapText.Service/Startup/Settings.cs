@@ -1,0 +1,23 @@
+using HeapText.Carriers.Native;
+using HeapText.Store;
+
+namespace HeapText.Service.Startup;
+
+/// <summary>What the service runs with, already checked.</summary>
+internal sealed record Settings
+{
+    /// <summary>Addresses to listen on.</summary>
+    public required IReadOnlyList<string> Urls { get; init; }
+
+    /// <summary>Where the records are kept.</summary>
+    public required StoreOptions Store { get; init; }
+
+    /// <summary>Lines to gateways; none means practice mode.</summary>
+    public IReadOnlyList<NativeLineOptions> Lines { get; init; } = [];
+
+    /// <summary>Start practice mode with an empty store and no demo village.</summary>
+    public bool Fresh { get; init; }
+
+    /// <summary>True when no line to a gateway is configured: phones are simulated, and reachable from here only.</summary>
+    public bool IsPractice => Lines.Count == 0;
+}

@@ -1,0 +1,103 @@
+using System.Net;
+using System.Security.Cryptography;
+using HeapText.Store;
+
+namespace HeapText.Service.Startup;
+
+/// <summary>Reads the settings from appsettings.json, the environment and the command line, and finds every fault.</summary>
+internal static class SettingsReader
+{
+    private const int SecretBytes = 32;
+    private const string PracticeAddress = "http://127.0.0.1:5080";
+    private const string RealAddress = "http://127.0.0.1:8080";
+
+    // Practice numbers belong to nobody, so what seals them need not be secret.
+    private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
+    private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
+
+    /// <summary>Reads the settings.</summary>
+    /// <exception cref="SettingsFaultsException">Something is missing or wrong.</exception>
+    public static Settings Read(IConfiguration configuration, bool fresh)
+    {
+        var faults = new List<string>();
+        var lines = LineSettingsReader.Read(configuration.GetSection("Lines"), faults);
+        var practice = !configuration.GetSection("Lines").GetChildren().Any();
+        if (fresh && !practice)
+            faults.Add("--fresh is for practice mode: take it out, or take out the Lines settings.");
+
+        var settings = new Settings
+        {
+            Urls = ReadUrls(configuration["Urls"], practice, faults),
+            Store = ReadStore(configuration.GetSection("Store"), practice, faults),
+            Lines = lines,
+            Fresh = fresh,
+        };
+        return faults.Count == 0 ? settings : throw new SettingsFaultsException(faults);
+    }
+
+    private static StoreOptions ReadStore(IConfigurationSection section, bool practice, List<string> faults)
+    {
+        RefuseOthers(section, StoreKeys, faults);
+        var connection = Filled(section["Connection"]) ?? "";
+        if (!bool.TryParse(Filled(section["RequireDurableServer"]) ?? bool.TrueString, out var durable))
+            faults.Add("Store:RequireDurableServer is neither true nor false. Write one of them, or take it out.");
+        return new StoreOptions
+        {
+            Connection = connection,
+            DataDirectory = Path.GetFullPath(Filled(section["DataDirectory"]) ?? "data"),
+            Secret = ReadSecret(Filled(section["Secret"]), practice, connection.Length == 0, faults),
+            RequireDurableServer = durable,
+        };
+    }
+
+    /// <summary>Names each key of a section that is none of the known ones.</summary>
+    internal static void RefuseOthers(IConfigurationSection section, string[] known, List<string> faults)
+    {
+        foreach (var child in section.GetChildren())
+        {
+            if (!known.Contains(child.Key, StringComparer.OrdinalIgnoreCase))
+                faults.Add($"{child.Path} is not a setting: use one of {string.Join(", ", known)}, or take it out.");
+        }
+    }
+
+    private static string[] ReadUrls(string? text, bool practice, List<string> faults)
+    {
+        var written = (Filled(text) ?? (practice ? PracticeAddress : RealAddress))
+            .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        foreach (var url in written)
+        {
+            if (!Uri.TryCreate(url.Replace("://*", "://0.0.0.0", StringComparison.Ordinal), UriKind.Absolute, out var uri)
+                || uri.Scheme is not ("http" or "https"))
+            {
+                faults.Add($"Urls: '{url}' is not an address. Write one like {PracticeAddress}.");
+            }
+            else if (practice && !IsLoopback(uri))
+            {
+                faults.Add($"Urls: '{url}' can be reached from other machines, and practice mode takes texts from "
+                    + $"anyone. Use {PracticeAddress}, or configure Lines.");
+            }
+        }
+
+        return written;
+    }
+
+    private static bool IsLoopback(Uri uri) =>
+        uri.Host == "localhost" || (IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
+
+    private static string ReadSecret(string? text, bool practice, bool embedded, List<string> faults)
+    {
+        if (text is null && practice) return embedded ? "" : PracticeSecret;
+        if (text is null)
+        {
+            faults.Add("Store:Secret is missing; it hides telephone numbers. Make one with: openssl rand -base64 32");
+            return "";
+        }
+
+        Span<byte> secret = stackalloc byte[SecretBytes];
+        if (text.Length > 2 * SecretBytes || !Convert.TryFromBase64String(text, secret, out var length) || length != SecretBytes)
+            faults.Add("Store:Secret is not 32 bytes in base64. Make one with: openssl rand -base64 32");
+        return text;
+    }
+
+    private static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+}

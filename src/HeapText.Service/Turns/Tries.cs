@@ -1,0 +1,29 @@
+using System.Collections.Concurrent;
+
+namespace HeapText.Service.Turns;
+
+/// <summary>Counts how often a thing went wrong, so that a poison one is set aside instead of tried for ever.</summary>
+/// <remarks>Kept in memory: a restart counts anew, which bounds the tries of one run.</remarks>
+internal sealed class Tries
+{
+    /// <summary>How often a thing is tried.</summary>
+    public const int Most = 5;
+
+    private const int MostKept = 10_000;
+    private readonly ConcurrentDictionary<string, int> _failed = new(StringComparer.Ordinal);
+
+    /// <summary>Counts one more failure; true when it was the last one allowed.</summary>
+    public bool FailedForGood(string key)
+    {
+        if (_failed.Count >= MostKept) _failed.Clear();
+        if (_failed.AddOrUpdate(key, 1, (_, failed) => failed + 1) < Most) return false;
+        Forget(key);
+        return true;
+    }
+
+    /// <summary>How often it has failed.</summary>
+    public int Failed(string key) => _failed.GetValueOrDefault(key);
+
+    /// <summary>It went well, or is over.</summary>
+    public void Forget(string key) => _failed.TryRemove(key, out _);
+}

@@ -1,0 +1,134 @@
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HeapText.Service.Turns;
+
+/// <summary>Takes a farmer's turn: reads the record, lets the conversation decide, commits the whole effect at once.</summary>
+internal sealed partial class TurnRunner(
+    IStore store, IConversation conversation, WorkSignals signals, TimeProvider time, ILogger<TurnRunner> logger)
+{
+    /// <summary>Key of the concern raised when a turn went wrong in the service itself.</summary>
+    public const string ServiceFault = "service-fault";
+
+    private const int MostConflicts = 8;
+    private readonly FarmerLocks _locks = new();
+    private readonly Tries _tries = new();
+
+    /// <summary>Called after each text whose effect is durable.</summary>
+    public Action<Inbound, Instant> OnHeard { get; init; } = static (_, _) => { };
+
+    /// <summary>Takes a text; true when it had its effect before. Completes only when the effect is durable.</summary>
+    /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
+    public async Task<bool> Hear(Inbound message, CancellationToken cancel)
+    {
+        var seen = new SeenId(message.Line, message.Id);
+        var key = store.KeyOf(message.From);
+        using var turn = await _locks.Enter(key, cancel);
+        for (var conflicts = 0; conflicts < MostConflicts; conflicts++)
+        {
+            var now = time.GetUtcNow().ToInstant();
+            var start = await store.Begin(key, seen, now, cancel);
+            if (start.Seen) return true;
+            var reaction = Decide(start.Farmer, message, now);
+            switch (await Commit(key, start.Number ?? message.From, start.Version, seen, now, reaction, cancel))
+            {
+                case CommitOutcome.Duplicate:
+                    return true;
+                case CommitOutcome.Committed:
+                    OnHeard(message, now);
+                    return false;
+            }
+        }
+
+        throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
+    }
+
+    /// <summary>Takes the turn of a farmer who is due.</summary>
+    /// <exception cref="StoreUnavailableException">The claim runs out and the farmer is claimed again.</exception>
+    public async Task Wake(FarmerKey key, CancellationToken cancel)
+    {
+        using var turn = await _locks.Enter(key, cancel);
+        for (var conflicts = 0; conflicts < MostConflicts; conflicts++)
+        {
+            var now = time.GetUtcNow().ToInstant();
+            var start = await store.Begin(key, null, now, cancel);
+            if (start is not { Farmer: { } farmer, Number: { } number }) return;
+            if (Decide(key, farmer, number, now) is not { } reaction) return;
+            if (await Commit(key, number, start.Version, null, now, reaction, cancel) != CommitOutcome.Conflict) return;
+        }
+    }
+
+    private async Task<CommitOutcome> Commit(
+        FarmerKey key, Msisdn number, long version, SeenId? seen, Instant now, Reaction reaction, CancellationToken cancel)
+    {
+        var outcome = await store.Commit(
+            new Commit
+            {
+                Key = key,
+                Number = number,
+                ExpectedVersion = version,
+                Seen = seen,
+                At = now,
+                Farmer = reaction.Farmer,
+                NextDue = reaction.NextDue,
+                Send = reaction.Says,
+            },
+            cancel);
+        if (outcome == CommitOutcome.Committed)
+            foreach (var says in reaction.Says) signals.ToSend(says.Line);
+        return outcome;
+    }
+
+    private Reaction Decide(Farmer? farmer, Inbound message, Instant now)
+    {
+        var tried = $"{message.Line} {message.Id}";
+        var subject = farmer?.Subject ?? SubjectIds.New();
+        try
+        {
+            var reaction = conversation.Hear(farmer, subject, message.Line, message.Text, now);
+            _tries.Forget(tried);
+            return reaction;
+        }
+        catch (Exception fault) when (_tries.FailedForGood(tried))
+        {
+            LogTextSetAside(fault, message.From.Masked, message.Line);
+            return HandOver(farmer ?? new Farmer { Subject = subject }, now);
+        }
+    }
+
+    private Reaction? Decide(FarmerKey key, Farmer farmer, Msisdn number, Instant now)
+    {
+        try
+        {
+            var reaction = conversation.Wake(farmer, now);
+            _tries.Forget(key.Hash);
+            return reaction;
+        }
+        catch (Exception fault)
+        {
+            if (!_tries.FailedForGood(key.Hash))
+            {
+                LogWakeFailed(fault, number.Masked);
+                return null;
+            }
+
+            LogWakeSetAside(fault, number.Masked);
+            return HandOver(farmer, now);
+        }
+    }
+
+    // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
+    private static Reaction HandOver(Farmer farmer, Instant now) => new(
+        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ServiceFault, Since = now } }, [], null);
+
+    [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered; a person is asked to.")]
+    private partial void LogTextSetAside(Exception fault, string farmer, string line);
+
+    [LoggerMessage(101, LogLevel.Error, "What is due for {Farmer} could not be worked out; it is tried again.")]
+    private partial void LogWakeFailed(Exception fault, string farmer);
+
+    [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} was set aside after five tries; a person is asked to look.")]
+    private partial void LogWakeSetAside(Exception fault, string farmer);
+}

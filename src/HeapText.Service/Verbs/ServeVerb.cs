@@ -1,0 +1,132 @@
+using System.CommandLine;
+using System.Text.RegularExpressions;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Practice;
+using HeapText.Service.Startup;
+using HeapText.Store;
+using Microsoft.Extensions.Logging.Console;
+
+namespace HeapText.Service.Verbs;
+
+/// <summary>serve: runs the service until it is told to stop.</summary>
+internal static partial class ServeVerb
+{
+    /// <summary>The command.</summary>
+    public static Command Create()
+    {
+        var urls = new Option<string?>("--urls") { Description = "Addresses to listen on, parted by ';'." };
+        var data = new Option<string?>("--data") { Description = "Folder of the embedded store (./data)." };
+        var fresh = new Option<bool>("--fresh") { Description = "Practice mode: empty store, no demo farmers." };
+        var serve = new Command("serve", "Runs the service; practice mode where no line is configured. "
+            + "Any setting may be given as --Section:Key=value.")
+        {
+            urls, data, fresh,
+        };
+        serve.TreatUnmatchedTokensAsErrors = false;
+        serve.SetAction(async (parsed, cancel) =>
+        {
+            if (parsed.UnmatchedTokens.FirstOrDefault(token => !Setting().IsMatch(token)) is { } stray)
+            {
+                await Console.Error.WriteLineAsync($"serve does not know '{stray}'; see serve --help.");
+                return ExitCodes.WrongUse;
+            }
+
+            string[] settings = [.. parsed.UnmatchedTokens,
+                .. Given("Urls", parsed.GetValue(urls)), .. Given("Store:DataDirectory", parsed.GetValue(data))];
+            return await Run(settings, parsed.GetValue(fresh), Console.Out, cancel);
+        });
+        return serve;
+    }
+
+    /// <summary>Runs the service.</summary>
+    /// <param name="args">Settings, each as --Key=value.</param>
+    /// <param name="fresh">Start with an empty store.</param>
+    /// <param name="output">Where the addresses are printed.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static async Task<int> Run(string[] args, bool fresh, TextWriter output, CancellationToken cancel)
+    {
+        try
+        {
+            var builder = NewBuilder(args);
+            var settings = SettingsReader.Read(builder.Configuration, fresh);
+            using var folder = DataFolder.Take(settings.Store.DataDirectory);
+            if (fresh) folder.Wipe();
+            using var logging = LoggerFactory.Create(LogToStandardError);
+            var parts = await OpenParts(settings, logging.CreateLogger<IStore>());
+            await using var app = ServiceHost.Build(builder, settings, parts);
+            if (fresh) await RefuseRecords(parts.Store, cancel);
+            if (settings.IsPractice) await app.Services.GetRequiredService<DemoVillage>().Seed(!fresh, cancel);
+            await app.StartAsync(cancel);
+            await PrintAddresses(app, settings, output);
+            await app.WaitForShutdownAsync(cancel);
+            return ExitCodes.Done;
+        }
+        catch (Exception fault) when (fault is SettingsFaultsException or ArgumentException or InvalidDataException
+            or StoreUnavailableException or IOException or UnauthorizedAccessException)
+        {
+            await Console.Error.WriteLineAsync(fault.Message);
+            return ExitCodes.BadInput;
+        }
+    }
+
+    private static WebApplicationBuilder NewBuilder(string[] args)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.Configuration.Sources.Clear();
+        builder.Configuration
+            .AddJsonFile("appsettings.json", optional: true)
+            .AddEnvironmentVariables("HEAPTEXT__")
+            .AddCommandLine(args);
+        LogToStandardError(builder.Logging);
+        return builder;
+    }
+
+    // Standard output is for what a program reads.
+    private static void LogToStandardError(ILoggingBuilder logging)
+    {
+        logging.ClearProviders();
+        logging.AddSimpleConsole(console =>
+        {
+            console.SingleLine = true;
+            console.UseUtcTimestamp = true;
+            console.TimestampFormat = "yyyy-MM-ddTHH:mm:ss.fffZ ";
+        });
+        logging.Services.Configure<ConsoleLoggerOptions>(
+            console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+    }
+
+    private static async Task<Parts> OpenParts(Settings settings, ILogger log)
+    {
+        var practice = settings.IsPractice
+            ? await PracticeParts.Open(settings.Store.DataDirectory, TimeProvider.System)
+            : null;
+        var store = await StoreFactory.Open(settings.Store, log, practice?.Clock ?? TimeProvider.System);
+        return new Parts(store, new InterimConversation(), TimeProvider.System, practice);
+    }
+
+    private static async Task RefuseRecords(IStore store, CancellationToken cancel)
+    {
+        if (!await store.IsEmpty(cancel))
+            throw new InvalidDataException("--fresh: the store server holds records. Empty it, or leave --fresh out.");
+    }
+
+    private static async Task PrintAddresses(WebApplication app, Settings settings, TextWriter output)
+    {
+        foreach (var url in app.Urls)
+        {
+            await output.WriteLineAsync(settings.IsPractice
+                ? $"HeapText practice mode: {url} (a phone in the browser: {url}/phone)"
+                : $"HeapText: {url}");
+        }
+
+        await output.FlushAsync();
+    }
+
+    private static IEnumerable<string> Given(string key, string? value) => value is null ? [] : [$"--{key}={value}"];
+
+    [GeneratedRegex("^--[A-Za-z]+(:[^:=]+)+=")]
+    private static partial Regex Setting();
+}

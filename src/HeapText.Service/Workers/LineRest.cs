@@ -1,0 +1,56 @@
+using NodaTime;
+
+namespace HeapText.Service.Workers;
+
+/// <summary>Whether a line is to be left alone: it said it was busy, or did not answer.</summary>
+/// <remarks>Counts on the monotonic clock, so a wall clock set back does not lengthen a rest.</remarks>
+internal sealed class LineRest(Backoff backoff, TimeProvider time)
+{
+    private static readonly Duration Longest = Duration.FromHours(1);
+    private readonly Lock _lock = new();
+    private readonly long _start = time.GetTimestamp();
+    private Duration _until = Duration.Zero;
+    private int _troubles;
+
+    /// <summary>True while nothing may be sent.</summary>
+    public bool IsResting
+    {
+        get
+        {
+            lock (_lock) return Elapsed() < _until;
+        }
+    }
+
+    /// <summary>True after a trouble until the next answer: one message tries the line before the rest follow.</summary>
+    public bool IsDoubtful
+    {
+        get
+        {
+            lock (_lock) return _troubles > 0;
+        }
+    }
+
+    /// <summary>The line took or refused a message, so it is there.</summary>
+    public void Answered()
+    {
+        lock (_lock) _troubles = 0;
+    }
+
+    /// <summary>The line is busy; returns how long to leave it alone, at most an hour.</summary>
+    /// <param name="asked">How long it asked for; null when it did not say.</param>
+    public Duration Busy(Duration? asked)
+    {
+        lock (_lock)
+        {
+            var now = Elapsed();
+            // Messages that were under way together meet the same trouble: it counts once.
+            var known = now < _until;
+            if (!known) _troubles++;
+            if (asked is { } wait) _until = Duration.Max(_until, now + Duration.Min(wait, Longest));
+            else if (!known) _until = now + backoff.After(_troubles);
+            return Duration.Max(_until - now, Duration.Zero);
+        }
+    }
+
+    private Duration Elapsed() => Duration.FromTimeSpan(time.GetElapsedTime(_start));
+}

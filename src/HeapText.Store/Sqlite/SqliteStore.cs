@@ -1,0 +1,196 @@
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using HeapText.Store.Numbers;
+using HeapText.Store.Records;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace HeapText.Store.Sqlite;
+
+/// <summary>The embedded home: one SQLite file, one writer, many readers.</summary>
+internal sealed class SqliteStore : IStore
+{
+    /// <summary>Name of the database in the data folder.</summary>
+    public const string FileName = "heaptext.db";
+
+    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(3);
+    private readonly NumberVault _vault;
+    private readonly TimeProvider _time;
+    private readonly Readers _readers;
+
+    private SqliteStore(Session session, string file, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit)
+    {
+        _vault = vault;
+        _time = time;
+        _readers = new Readers(file);
+        Writer = new SqliteWriter(session, logger, queueLimit);
+    }
+
+    /// <summary>The way in for all writes.</summary>
+    public SqliteWriter Writer { get; }
+
+    /// <summary>Opens the store in a folder, making or migrating its file.</summary>
+    /// <exception cref="InvalidDataException">A newer version wrote the file, or under another secret.</exception>
+    /// <exception cref="StoreUnavailableException">The file cannot be opened or written.</exception>
+    public static SqliteStore Open(
+        string folder, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit = SqliteWriter.QueueLimit)
+    {
+        var file = Path.Combine(folder, FileName);
+        Session? session = null;
+        try
+        {
+            session = Session.Open(file, LockWait);
+            Schema.Prepare(session, vault);
+            var store = new SqliteStore(session, file, vault, logger, time, queueLimit);
+            session = null;
+            return store;
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreUnavailableException($"The store in '{folder}' cannot be opened.", e);
+        }
+        finally
+        {
+            session?.Dispose();
+        }
+    }
+
+    public FarmerKey KeyOf(Msisdn number) => _vault.KeyOf(number);
+
+    public ValueTask<TurnStart> Begin(FarmerKey key, SeenId? message, Instant now, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        return ValueTask.FromResult(_readers.Read(session => ReadTurn(session, key, message, now)));
+    }
+
+    public ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel) =>
+        Writer.Do(new CommitStep(commit, _vault).Run, cancel);
+
+    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel) =>
+        Writer.Do<IReadOnlyList<FarmerKey>>(
+            session => ClaimDue(session, Millis.Now(now), Millis.Until(now + lease), most), cancel);
+
+    public async ValueTask<IReadOnlyList<Sending>> TakeNext(
+        string line, Instant now, Duration lease, int most, CancellationToken cancel)
+    {
+        var taken = await Writer.Do(
+            session => OutboxSteps.Take(session, line, Millis.Now(now), Millis.Until(now + lease), most), cancel);
+        return taken.ConvertAll(message =>
+        {
+            var key = KeyFrom(message.Key);
+            return new Sending(
+                key, _vault.Unseal(key, message.Number), RecordFormat.Unpack<Outbound>(message.Message), message.Tries + 1);
+        });
+    }
+
+    public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
+    {
+        var at = Instant.FromDateTimeOffset(_time.GetUtcNow());
+        await Writer.Do(session => OutboxSteps.Settle(session, sending, settlement, at), cancel);
+    }
+
+    public ValueTask<Instant?> NextWake(CancellationToken cancel) =>
+        Read<Instant?>(
+            session => session.Scalar(Tables.Farmers.NextWake) is long at ? Instant.FromUnixTimeMilliseconds(at) : null,
+            cancel);
+
+    public async ValueTask PutGroup(Group group, CancellationToken cancel) =>
+        await Write(Tables.Groups.Put, [group.Code, RecordFormat.Pack(group)], cancel);
+
+    public ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel) =>
+        Read<IReadOnlyList<Group>>(session => Entries<Group>(session, Tables.Groups.All), cancel);
+
+    public ValueTask<IReadOnlyList<FarmerKey>> Members(int groupCode, CancellationToken cancel) =>
+        Read<IReadOnlyList<FarmerKey>>(
+            session =>
+            {
+                var keys = new List<FarmerKey>();
+                using var rows = session.Rows(Tables.Farmers.OfGroup, groupCode);
+                while (rows.Read()) keys.Add(KeyFrom(rows.GetFieldValue<byte[]>(0)));
+                return keys;
+            },
+            cancel);
+
+    public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
+        Read<IReadOnlyList<OpenConcern>>(
+            session =>
+            {
+                var open = new List<OpenConcern>();
+                using var rows = session.Rows(Tables.Farmers.WithConcern, most);
+                while (rows.Read())
+                {
+                    var key = KeyFrom(rows.GetFieldValue<byte[]>(0));
+                    var farmer = RecordFormat.Unpack<Farmer>(rows.GetFieldValue<byte[]>(2));
+                    var number = _vault.Unseal(key, rows.GetFieldValue<byte[]>(1));
+                    open.Add(new OpenConcern(key, number, farmer, farmer.Concern!));
+                }
+                return open;
+            },
+            cancel);
+
+    public async ValueTask Audit(AuditEntry entry, CancellationToken cancel) =>
+        await Write(Tables.Audits.Add, [RecordFormat.Pack(entry)], cancel);
+
+    public ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>
+        Read<IReadOnlyList<AuditEntry>>(session => Entries<AuditEntry>(session, Tables.Audits.Newest, most), cancel);
+
+    /// <summary>The newest messages given up, newest first.</summary>
+    public ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel) =>
+        Read<IReadOnlyList<SetAsideMessage>>(session => Entries<SetAsideMessage>(session, Tables.SetAside.Newest, most), cancel);
+
+    public ValueTask<bool> IsEmpty(CancellationToken cancel) =>
+        Read(session => session.Scalar(Tables.Farmers.Any) is 0L, cancel);
+
+    public async ValueTask DisposeAsync()
+    {
+        await Writer.DisposeAsync();
+        _readers.Dispose();
+    }
+
+    private TurnStart ReadTurn(Session session, FarmerKey key, SeenId? message, Instant now)
+    {
+        var mark = message is { } seen ? _vault.MarkOf(seen) : [];
+        using var rows = session.Rows(
+            Tables.Farmers.Begin, Convert.FromHexString(key.Hash), mark, Millis.Until(now - SeenId.Kept));
+        if (!rows.Read()) return new TurnStart(null, 0, null, false);
+        return new TurnStart(
+            RecordFormat.Unpack<Farmer>(rows.GetFieldValue<byte[]>(2)), rows.GetInt64(0),
+            _vault.Unseal(key, rows.GetFieldValue<byte[]>(1)), rows.GetBoolean(3));
+    }
+
+    private static List<FarmerKey> ClaimDue(Session session, long now, long until, int most)
+    {
+        var due = new List<(long Id, FarmerKey Key)>();
+        using (var rows = session.Rows(Tables.Farmers.Due, now, most))
+            while (rows.Read()) due.Add((rows.GetInt64(0), KeyFrom(rows.GetFieldValue<byte[]>(1))));
+        foreach (var farmer in due) session.Run(Tables.Farmers.Claim, farmer.Id, until);
+        return due.ConvertAll(farmer => farmer.Key);
+    }
+
+    private static List<T> Entries<T>(Session session, string sql, params ReadOnlySpan<object?> values)
+        where T : class
+    {
+        var entries = new List<T>();
+        using var rows = session.Rows(sql, values);
+        while (rows.Read()) entries.Add(RecordFormat.Unpack<T>(rows.GetFieldValue<byte[]>(0)));
+        return entries;
+    }
+
+    private static FarmerKey KeyFrom(byte[] hash) => new(Convert.ToHexStringLower(hash));
+
+    private ValueTask<bool> Write(string sql, object?[] values, CancellationToken cancel) =>
+        Writer.Do(
+            session =>
+            {
+                session.Run(sql, values);
+                return true;
+            },
+            cancel);
+
+    private ValueTask<T> Read<T>(Func<Session, T> read, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        return ValueTask.FromResult(_readers.Read(read));
+    }
+}

@@ -1,0 +1,77 @@
+using System.Security.Cryptography;
+using HeapText.Dialog.Ports;
+using HeapText.Store.Numbers;
+using HeapText.Store.Redis;
+using HeapText.Store.Sqlite;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace HeapText.Store;
+
+/// <summary>Opens the store that the settings name.</summary>
+public static class StoreFactory
+{
+    private const string SecretFile = "store.key";
+
+    /// <summary>Opens the store, making or migrating it where needed.</summary>
+    /// <param name="options">Where it is.</param>
+    /// <param name="logger">Told of faults; never of numbers or texts.</param>
+    /// <param name="time">The clock for what the store dates itself; the system's when null. Time limits always run on the
+    /// system's clock.</param>
+    /// <exception cref="ArgumentException">The settings are wrong; the message names the setting and the fix.</exception>
+    /// <exception cref="InvalidDataException">A newer version, or another secret, made what is there.</exception>
+    /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
+    /// <exception cref="StoreUnavailableException">The file or server cannot be reached.</exception>
+    public static async ValueTask<IStore> Open(StoreOptions options, ILogger? logger = null, TimeProvider? time = null)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        logger ??= NullLogger.Instance;
+        time ??= TimeProvider.System;
+        if (options.Connection.Length > 0)
+            return await RedisStore.Open(options, new NumberVault(Decode(options.Secret)), logger, time);
+        MakePrivate(options.DataDirectory);
+        var vault = new NumberVault(await EmbeddedSecret(options));
+        return SqliteStore.Open(options.DataDirectory, vault, logger, time);
+    }
+
+    private static void MakePrivate(string folder)
+    {
+        if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);
+        else Directory.CreateDirectory(
+            folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+    }
+
+    private static async ValueTask<byte[]> EmbeddedSecret(StoreOptions options)
+    {
+        if (options.Secret.Length > 0) return Decode(options.Secret);
+        var file = Path.Combine(options.DataDirectory, SecretFile);
+        if (!File.Exists(file))
+        {
+            if (File.Exists(Path.Combine(options.DataDirectory, SqliteStore.FileName)))
+                throw new ArgumentException(
+                    $"Store:Secret is empty and '{file}' is gone, but there is a store. Put the file back or set the secret.",
+                    nameof(options));
+            await WriteSecret(file);
+        }
+        return Decode(await File.ReadAllTextAsync(file));
+    }
+
+    private static async ValueTask WriteSecret(string file)
+    {
+        var settings = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows()) settings.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        var secret = Convert.ToBase64String(RandomNumberGenerator.GetBytes(NumberVault.SecretLength));
+        await using var stream = new FileStream(file, settings);
+        await stream.WriteAsync(System.Text.Encoding.ASCII.GetBytes(secret));
+        stream.Flush(flushToDisk: true);
+    }
+
+    private static byte[] Decode(string secret)
+    {
+        var bytes = new byte[NumberVault.SecretLength];
+        return Convert.TryFromBase64String(secret.Trim(), bytes, out var length) && length == bytes.Length
+            ? bytes
+            : throw new ArgumentException(
+                "Store:Secret must be 32 bytes in base 64, as 'openssl rand -base64 32' makes them.", nameof(secret));
+    }
+}
