@@ -17,7 +17,20 @@ internal abstract record MarkedYaml(int Line, int Column)
     /// <exception cref="YamlException">It is not YAML, or uses aliases or keys that are not plain text.</exception>
     public static MarkedYaml Read(TextReader reader)
     {
-        var parser = new Parser(reader);
+        var scanner = new Scanner(reader);
+        try
+        {
+            return ReadDocument(new Parser(scanner));
+        }
+        catch (InvalidOperationException fault)
+        {
+            // The scanner loses its way in some broken lists and says so in this manner.
+            throw new YamlException(scanner.CurrentPosition, scanner.CurrentPosition, "This is not YAML.", fault);
+        }
+    }
+
+    private static MarkedYaml ReadDocument(Parser parser)
+    {
         parser.Consume<StreamStart>();
         if (parser.Accept<StreamEnd>(out var end))
             return new Map([], (int)end.Start.Line, (int)end.Start.Column);
