@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeapText.Agronomy.Heap;
 
 namespace HeapText.Dialog.Replies;
 
