@@ -25,7 +25,10 @@ internal sealed class Checking(Tending tending, Finishing finishing)
     {
         var told = new ReadCheck
         {
-            Heat = report.Heat, Smell = report.Smell, Moisture = report.Moisture, Pests = report.Pests,
+            Heat = report.Heat,
+            Smell = report.Smell,
+            Moisture = report.Moisture,
+            Pests = report.Pests,
         };
         if (report.HasCheck) heap = Noted(talk, heap, told);
         if (report.Turned && report.HasCheck) TurnedWithCheck(talk, heap, report.DaysAgo);

@@ -37,7 +37,7 @@ public sealed class Conversation : IConversation
     /// <inheritdoc/>
     public Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now)
     {
-        farmer ??= new Farmer { Subject = subject, Line = line, Language = _book.Languages.First() };
+        farmer ??= new Farmer { Subject = subject, Line = line };
         var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups);
         var reading = _reader.Read(text, farmer.Language);
         if (farmer.Group is null) Joining.Hear(talk, reading, _languageSense.Of(text));
@@ -184,6 +184,7 @@ public sealed class Conversation : IConversation
             Asides.Tell(talk, ConcernReason.Misread, Catalogue.MisreadTold);
         }
         else if (Stocktaking.TakeUsual(talk)) { }
+        else if (talk.Farmer.Stage == Stage.AskingStock) talk.Say(Catalogue.AskStockAgain);
         else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
         else talk.Say(Catalogue.Misread);
     }

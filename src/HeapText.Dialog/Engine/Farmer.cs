@@ -24,7 +24,7 @@ public sealed record Farmer
     [DataMember(Order = 3)] public required string Line { get; init; }
 
     /// <summary>Language the farmer is written to in, by its two-letter code.</summary>
-    [DataMember(Order = 4)] public required string Language { get; init; }
+    [DataMember(Order = 4)] public string Language { get; init; } = "en";
 
     /// <summary>When the farmer agreed to be written to; null before.</summary>
     [DataMember(Order = 5)] public Instant? ConsentAt { get; init; }
@@ -113,4 +113,7 @@ public enum ConcernReason
 
     /// <summary>The farmer asked how much compost a crop needs.</summary>
     Use,
+
+    /// <summary>A text or reminder could not be worked out by the service.</summary>
+    ServiceFault,
 }

@@ -37,7 +37,9 @@ internal static class Joining
         }
         talk.Farmer = talk.Farmer with
         {
-            InvitedTo = code, Zone = group.Zone, Language = writtenIn ?? group.Language,
+            InvitedTo = code,
+            Zone = group.Zone,
+            Language = writtenIn ?? group.Language,
         };
         talk.Ask(Cue.Invited);
         AskConsent(talk);
@@ -60,7 +62,9 @@ internal static class Joining
         talk.Ask(Cue.Agreed);
         talk.Farmer = talk.Farmer with
         {
-            Group = talk.Farmer.InvitedTo, InvitedTo = null, ConsentAt = talk.Now,
+            Group = talk.Farmer.InvitedTo,
+            InvitedTo = null,
+            ConsentAt = talk.Now,
             Language = writtenIn ?? talk.Farmer.Language,
         };
         talk.Say(Catalogue.Welcome, ("group", new Value.Name(talk.Group?.Name ?? "")));

@@ -11,6 +11,7 @@ internal static class OpenQuestion
     /// <summary>Says it again; nothing when none is open.</summary>
     public static void AskAgain(Talk talk)
     {
+        talk.Farmer = talk.Farmer with { AskedAt = talk.Now };
         switch (talk.Farmer.Stage)
         {
             case Stage.AskingStock or Stage.PickingMaterial or Stage.AskingAmount or Stage.AskingMeasure or Stage.Gathering:
@@ -33,7 +34,7 @@ internal static class OpenQuestion
     {
         var meant = talk.Farmer.Report?.Heaps ?? [];
         var choices = talk.Farmer.Heaps.Where(h => meant.Contains(h.Number))
-            .Select(h => (Value)new Value.Heap(h.Number, h.BuiltOn)).ToList();
+            .Select(h => (Value)new Value.Heap(h.BuiltOn!.Value)).ToList();
         talk.Say(Catalogue.WhichHeap, ("choices", new Value.Choices(choices)));
     }
 

@@ -47,7 +47,7 @@ internal static class Stocktaking
     {
         switch (talk.Farmer.Stage)
         {
-            case Stage.AskingStock: talk.Say(Catalogue.AskStockAgain); break;
+            case Stage.AskingStock: talk.Say(Catalogue.AskStock); break;
             case Stage.PickingMaterial: OpenMenu(talk, talk.Draft.MenuStep ?? 0); break;
             case Stage.AskingAmount or Stage.AskingMeasure: Continue(talk); break;
             case Stage.Gathering: Planning.SayWhatToBring(talk); break;

@@ -63,7 +63,9 @@ internal sealed class Talk
     {
         Farmer = Farmer with
         {
-            Stage = Script.Next(Farmer.Stage, cue), TalkOf = about?.Number ?? Farmer.TalkOf, AskedAt = Now,
+            Stage = Script.Next(Farmer.Stage, cue),
+            TalkOf = about?.Number ?? Farmer.TalkOf,
+            AskedAt = Now,
         };
     }
 

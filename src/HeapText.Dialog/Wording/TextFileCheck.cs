@@ -20,8 +20,7 @@ internal sealed class TextFileCheck(
         ["bucket-half"] = [],
         ["metres"] = ["length"],
         ["date"] = ["weekday", "day", "month"],
-        ["heap"] = ["number"],
-        ["heap-built"] = ["number", "date"],
+        ["heap-built"] = ["date"],
         ["heap-prefix"] = ["number"],
     };
 

@@ -31,8 +31,8 @@ public abstract record Value
 
     public sealed record Measure(string Key) : Value;
 
-    /// <summary>A heap by its number on this phone, with the day it was built when it stands.</summary>
-    public sealed record Heap(int HeapNumber, LocalDate? BuiltOn) : Value;
+    /// <summary>A heap that stands, by the day it was built.</summary>
+    public sealed record Heap(LocalDate BuiltOn) : Value;
 
     /// <summary>Choices, numbered from 1.</summary>
     public sealed record Choices(IReadOnlyList<Value> Items) : Value;

@@ -42,7 +42,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Choices(
-            [.. Enumerable.Range(7, Farmer.MostHeaps).Select(n => new Value.Heap(n, LongestDate()))]),
+            [.. Enumerable.Repeat(new Value.Heap(LongestDate()), Farmer.MostHeaps)]),
         SlotKind.LanguageHints => new Value.LanguageHints(),
         _ => throw new System.Diagnostics.UnreachableException(),
     };

@@ -6,6 +6,8 @@ namespace HeapText.Service.Hooks;
 internal static class Faults
 {
     private const string RetryAfterSeconds = "5";
+    private const string FailedDetail = "The service failed and nothing was promised. Send it again with the same id.";
+    private const string NotJsonDetail = "Content-Type: send application/json.";
 
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
 
@@ -19,7 +21,9 @@ internal static class Faults
         413, "The body is too large", $"body: send at most {most} bytes.");
 
     public static ProblemHttpResult NotJson() => Problem(
-        415, "The body is not JSON", "Content-Type: send application/json.");
+        415, "The body is not JSON", NotJsonDetail);
+
+    public static ProblemHttpResult Failed() => Problem(500, "The service failed", FailedDetail);
 
     public static ProblemHttpResult Busy(HttpContext context)
     {
@@ -36,7 +40,8 @@ internal static class Faults
         {
             404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
             405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
-            500 => "The service failed and nothing was promised. Send it again with the same id.",
+            415 => NotJsonDetail,
+            500 => FailedDetail,
             _ => null,
         };
     }

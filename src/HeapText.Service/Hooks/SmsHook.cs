@@ -25,6 +25,7 @@ internal static class SmsHook
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status500InternalServerError)
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
     }
 
@@ -52,6 +53,10 @@ internal static class SmsHook
         catch (StoreUnavailableException)
         {
             return Faults.Busy(context);
+        }
+        catch (TurnFailedException)
+        {
+            return Faults.Failed();
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested)
         {

@@ -95,8 +95,15 @@ internal static class PracticeRoutes
         var reading = PeriodPattern.NormalizingIso.Parse(text);
         // Months and years have no length of their own.
         if (!reading.Success || reading.Value is not { Months: 0, Years: 0 } period) return null;
-        var by = period.ToDuration();
-        return by > Duration.Zero && by <= Duration.FromDays(LongestDays) ? by : null;
+        try
+        {
+            var by = period.ToDuration();
+            return by > Duration.Zero && by <= Duration.FromDays(LongestDays) ? by : null;
+        }
+        catch (OverflowException)
+        {
+            return null;
+        }
     }
 
     private static async Task<VillageView> Village(IStore store, CancellationToken cancel)
@@ -113,7 +120,7 @@ internal static class PracticeRoutes
         return (await store.Concerns(MostConcerns, cancel)).Select(open => new ConcernRow(
             open.Number.Masked,
             open.Farmer.Group is { } code ? groups.GetValueOrDefault(code) : null,
-            open.Concern.Reason,
+            JsonNamingPolicy.KebabCaseLower.ConvertName(open.Concern.Reason.ToString()),
             Iso(open.Concern.Since)));
     }
 

@@ -21,6 +21,7 @@ internal sealed partial class TurnRunner(
 
     /// <summary>Takes a text; true when it had its effect before. Completes only when the effect is durable.</summary>
     /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
+    /// <exception cref="TurnFailedException">No answer could be worked out; the gateway may send it again.</exception>
     public async Task<bool> Hear(Inbound message, CancellationToken cancel)
     {
         var seen = new SeenId(message.Line, message.Id);
@@ -91,10 +92,16 @@ internal sealed partial class TurnRunner(
             _tries.Forget(tried);
             return reaction;
         }
-        catch (Exception fault) when (_tries.FailedForGood(tried))
+        catch (Exception fault)
         {
-            LogTextSetAside(fault, message.From.Masked, message.Line);
-            return HandOver(farmer ?? new Farmer { Subject = subject }, now);
+            if (!_tries.FailedForGood(tried))
+            {
+                LogTextFailed(message.From.Masked, message.Line, FaultTrace.Of(fault));
+                throw new TurnFailedException();
+            }
+
+            LogTextSetAside(message.From.Masked, message.Line, FaultTrace.Of(fault));
+            return HandOver(farmer ?? new Farmer { Subject = subject, Line = message.Line }, now);
         }
     }
 
@@ -110,25 +117,28 @@ internal sealed partial class TurnRunner(
         {
             if (!_tries.FailedForGood(key.Hash))
             {
-                LogWakeFailed(fault, number.Masked);
+                LogWakeFailed(number.Masked, FaultTrace.Of(fault));
                 return null;
             }
 
-            LogWakeSetAside(fault, number.Masked);
+            LogWakeSetAside(number.Masked, FaultTrace.Of(fault));
             return HandOver(farmer, now);
         }
     }
 
     // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
     private static Reaction HandOver(Farmer farmer, Instant now) => new(
-        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ServiceFault, Since = now } }, [], null);
+        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ConcernReason.ServiceFault, Since = now } }, [], null);
 
-    [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered; a person is asked to.")]
-    private partial void LogTextSetAside(Exception fault, string farmer, string line);
+    [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
+    private partial void LogTextFailed(string farmer, string line, string trace);
 
-    [LoggerMessage(101, LogLevel.Error, "What is due for {Farmer} could not be worked out; it is tried again.")]
-    private partial void LogWakeFailed(Exception fault, string farmer);
+    [LoggerMessage(101, LogLevel.Error, "A text of {Farmer} on line {Line} was handed to a person after five tries: {Trace}")]
+    private partial void LogTextSetAside(string farmer, string line, string trace);
 
-    [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} was set aside after five tries; a person is asked to look.")]
-    private partial void LogWakeSetAside(Exception fault, string farmer);
+    [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} could not be worked out and is tried again: {Trace}")]
+    private partial void LogWakeFailed(string farmer, string trace);
+
+    [LoggerMessage(103, LogLevel.Error, "What is due for {Farmer} was handed to a person after five tries: {Trace}")]
+    private partial void LogWakeSetAside(string farmer, string trace);
 }

@@ -90,7 +90,7 @@ internal sealed partial class SenderWorker(
         }
         catch (Exception fault)
         {
-            LogSendFailed(fault, sending.To.Masked, sending.Message.Id);
+            LogSendFailed(sending.To.Masked, sending.Message.Id, FaultTrace.Of(fault));
             return new SendOutcome.TryAgain(null);
         }
     }
@@ -120,8 +120,8 @@ internal sealed partial class SenderWorker(
     [LoggerMessage(300, LogLevel.Error, "Messages of line {Line} could not be taken; it is tried again in a second.")]
     private partial void LogPassFailed(Exception fault, string line);
 
-    [LoggerMessage(301, LogLevel.Error, "Sending message {Message} to {Farmer} failed; it is tried again.")]
-    private partial void LogSendFailed(Exception fault, string farmer, string message);
+    [LoggerMessage(301, LogLevel.Error, "Sending message {Message} to {Farmer} failed and is tried again: {Trace}")]
+    private partial void LogSendFailed(string farmer, string message, string trace);
 
     [LoggerMessage(302, LogLevel.Warning, "Message {Message} to {Farmer} was set aside: {Reason}")]
     private partial void LogSetAside(string farmer, string message, string reason);

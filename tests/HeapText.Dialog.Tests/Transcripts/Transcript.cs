@@ -37,7 +37,7 @@ internal sealed class Transcript
         _language = parts[1];
         _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
         _now = start.ToInstant();
-        var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "the trainer");
+        var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
         var method = new HeapMethod();
         _conversation = new Conversation(
             Repository.Dialogs, new Dictionary<int, Group> { [41] = group },

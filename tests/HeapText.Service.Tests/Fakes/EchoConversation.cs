@@ -1,0 +1,54 @@
+using System.Globalization;
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using NodaTime;
+
+namespace HeapText.Service.Tests.Fakes;
+
+/// <summary>Says back what it hears, and reminds next day at 07:00 in the village. "POISON" fails at once, "POISON DUE"
+/// when its reminder is due, "HELP" asks for the trainer, "TWICE" is answered with two messages.</summary>
+internal sealed class EchoConversation : IConversation
+{
+    public static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
+    private readonly HashSet<string> _poisoned = [];
+    private readonly Lock _lock = new();
+    private int _said;
+
+    public int Heard { get; private set; }
+
+    public int Woken { get; private set; }
+
+    /// <summary>The poison works no more.</summary>
+    public bool Healed { get; set; }
+
+    public Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now)
+    {
+        lock (_lock) Heard++;
+        if (text == "POISON" && !Healed) throw new InvalidOperationException("The text was POISON from +99910000001.");
+        var after = farmer ?? new Farmer { Subject = subject };
+        if (text == "POISON DUE") lock (_lock) _poisoned.Add(after.Subject);
+        if (text == "HELP") after = after with { Concern = new Concern { Reason = "asked", Since = now } };
+        var says = text == "TWICE" ? new[] { "first", "second" } : ["Heard: " + text];
+        return new Reaction(
+            after, [.. says.Select(words => Say(after, line, words, Priority.Reply, now))], Tomorrow(now));
+    }
+
+    public Reaction Wake(Farmer farmer, Instant now)
+    {
+        lock (_lock)
+        {
+            Woken++;
+            if (_poisoned.Contains(farmer.Subject) && !Healed) throw new InvalidOperationException("Poison was due.");
+        }
+
+        return new Reaction(farmer, [Say(farmer, "practice", "Reminder", Priority.Reminder, now)], null);
+    }
+
+    public static Instant Tomorrow(Instant now) =>
+        now.InZone(Zone).Date.PlusDays(1).At(new LocalTime(7, 0)).InZoneStrictly(Zone).ToInstant();
+
+    // The engine keeps the running number in the record; here one for all is enough.
+    private Outbound Say(Farmer farmer, string line, string text, Priority priority, Instant now) => new(
+        $"{farmer.Subject}-{Interlocked.Increment(ref _said).ToString(CultureInfo.InvariantCulture)}",
+        line, text, priority, now, now + Duration.FromDays(2));
+}

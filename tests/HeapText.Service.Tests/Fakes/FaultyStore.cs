@@ -1,0 +1,92 @@
+using HeapText.Dialog.Ports;
+using NodaTime;
+
+namespace HeapText.Service.Tests.Fakes;
+
+/// <summary>A real store that can be made to fail.</summary>
+internal sealed class FaultyStore(IStore real) : IStore
+{
+    /// <summary>Every step fails with <see cref="StoreUnavailableException"/>.</summary>
+    public bool IsGone { get; set; }
+
+    /// <summary>No step ever ends, except by cancellation.</summary>
+    public bool IsStalled { get; set; }
+
+    /// <summary>How many of the next commits meet a conflict.</summary>
+    public int Conflicts { get; set; }
+
+    /// <summary>How many commits came in.</summary>
+    public int Commits { get; private set; }
+
+    public FarmerKey KeyOf(Msisdn number) => real.KeyOf(number);
+
+    public async ValueTask<TurnStart> Begin(FarmerKey key, SeenId? message, Instant now, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.Begin(key, message, now, cancel);
+    }
+
+    public async ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        Commits++;
+        if (Conflicts > 0)
+        {
+            Conflicts--;
+            return CommitOutcome.Conflict;
+        }
+
+        return await real.Commit(commit, cancel);
+    }
+
+    public async ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(
+        Instant now, Duration lease, int most, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.ClaimDue(now, lease, most, cancel);
+    }
+
+    public async ValueTask<IReadOnlyList<Sending>> TakeNext(
+        string line, Instant now, Duration lease, int most, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.TakeNext(line, now, lease, most, cancel);
+    }
+
+    public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        await real.Settle(sending, settlement, cancel);
+    }
+
+    public async ValueTask<Instant?> NextWake(CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.NextWake(cancel);
+    }
+
+    public ValueTask PutGroup(Group group, CancellationToken cancel) => real.PutGroup(group, cancel);
+
+    public ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel) => real.Groups(cancel);
+
+    public ValueTask<IReadOnlyList<FarmerKey>> Members(int groupCode, CancellationToken cancel) =>
+        real.Members(groupCode, cancel);
+
+    public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
+        real.Concerns(most, cancel);
+
+    public ValueTask Audit(AuditEntry entry, CancellationToken cancel) => real.Audit(entry, cancel);
+
+    public ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>
+        real.AuditTrail(most, cancel);
+
+    public ValueTask<bool> IsEmpty(CancellationToken cancel) => real.IsEmpty(cancel);
+
+    public ValueTask DisposeAsync() => real.DisposeAsync();
+
+    private async ValueTask Gate(CancellationToken cancel)
+    {
+        if (IsGone) throw new StoreUnavailableException("Gone.");
+        if (IsStalled) await Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, cancel);
+    }
+}

@@ -1,0 +1,205 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using HeapText.Service.Tests.Fakes;
+
+namespace HeapText.Service.Tests.Practice;
+
+public sealed class PracticeRoutesTests : IAsyncLifetime
+{
+    private readonly TempFolder _folder = new();
+    private RunningService _service = null!;
+
+    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _service.DisposeAsync();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public async Task Messages_SentToANumber_ShowWhatThePhoneGot()
+    {
+        await _service.Text("1", "HEAP");
+
+        var message = (await _service.WaitForMessages(1)).Single();
+
+        Assert.Equal(
+            ["n", "id", "to", "text", "encoding", "segments", "at"], message.EnumerateObject().Select(field => field.Name));
+        Assert.Equal(RunningService.Number, message.GetProperty("to").GetString());
+        Assert.Equal("GSM7", message.GetProperty("encoding").GetString());
+        Assert.Equal(1, message.GetProperty("segments").GetInt32());
+        Assert.Equal(RunningService.Start, message.GetProperty("at").GetDateTimeOffset());
+    }
+
+    [Fact]
+    public async Task Messages_AfterTheLastSeen_ShowOnlyWhatIsNew()
+    {
+        await _service.Text("1", "TWICE");
+        var both = await _service.WaitForMessages(2);
+
+        var news = await _service.Messages(after: both[0].GetProperty("n").GetInt64());
+
+        Assert.Equal(["first", "second"], both.Select(message => message.GetProperty("text").GetString()));
+        Assert.Equal("second", news.Single().GetProperty("text").GetString());
+    }
+
+    [Theory]
+    [InlineData("", "to:")]
+    [InlineData("?to=", "to:")]
+    [InlineData("?to=farmer", "to:")]
+    [InlineData("?to=%2B256700000001", "to:")]
+    [InlineData("?to=%2B99910000001&after=x", "after:")]
+    [InlineData("?to=%2B99910000001&after=-1", "after:")]
+    public async Task Messages_BadQuery_NamesTheField(string query, string field)
+    {
+        using var answer = await _service.Http.GetAsync("/practice/messages" + query, Token);
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.StartsWith(field, await answer.Detail(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Clock_MovedPastAReminder_SendsItAtItsOwnTime()
+    {
+        await _service.Text("1", "HEAP");
+
+        var now = await _service.Advance("P3DT2H");
+
+        Assert.Equal(RunningService.Start.AddDays(3).AddHours(2), now);
+        var reminder = (await _service.Messages()).Single(m => m.GetProperty("text").GetString() == "Reminder");
+        Assert.Equal(new DateTimeOffset(2026, 3, 3, 4, 0, 0, TimeSpan.Zero), reminder.GetProperty("at").GetDateTimeOffset());
+    }
+
+    [Fact]
+    public async Task Clock_ManyPhonesDue_SendsToEachOnce()
+    {
+        await Task.WhenAll(Enumerable.Range(10, 60).Select(i => _service.Text("1", "HEAP", $"+999100000{i}")));
+
+        await _service.Advance("P1D");
+
+        var all = await Task.WhenAll(Enumerable.Range(10, 60).Select(i => _service.Messages($"+999100000{i}")));
+        Assert.All(all, messages => Assert.Equal(2, messages.Count));
+    }
+
+    [Theory]
+    [InlineData("PT1S", 1)]
+    [InlineData("PT36H", 129_600)]
+    [InlineData("P1W", 604_800)]
+    [InlineData("P400D", 34_560_000)]
+    [InlineData("PT0.5S", 0.5)]
+    public async Task Clock_GoodDuration_MovesByIt(string duration, double seconds)
+    {
+        Assert.Equal(RunningService.Start.AddSeconds(seconds), await _service.Advance(duration));
+    }
+
+    [Theory]
+    [InlineData("""{"advance":"P0D"}""")]
+    [InlineData("""{"advance":"-P1D"}""")]
+    [InlineData("""{"advance":"P-1D"}""")]
+    [InlineData("""{"advance":"P400DT1S"}""")]
+    [InlineData("""{"advance":"P99999999999999999D"}""")]
+    [InlineData("""{"advance":"P9999999999W"}""")]
+    [InlineData("""{"advance":"PT9223372036854775807S"}""")]
+    [InlineData("""{"advance":"P1M"}""")]
+    [InlineData("""{"advance":"P1Y"}""")]
+    [InlineData("""{"advance":"1 day"}""")]
+    [InlineData("""{"advance":""}""")]
+    [InlineData("""{"advance":"P"}""")]
+    [InlineData("""{"advance":86400}""")]
+    [InlineData("""{"advance":null}""")]
+    [InlineData("{}")]
+    [InlineData("[]")]
+    [InlineData("")]
+    [InlineData("{")]
+    public async Task Clock_BadDuration_IsRefusedNamingTheField(string body)
+    {
+        using var answer = await _service.Post(body, "/practice/clock");
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.StartsWith("advance:", await answer.Detail(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Clock_AfterARestart_StandsWhereItStood()
+    {
+        await _service.Advance("P10D");
+        await _service.DisposeAsync();
+
+        _service = await RunningService.Practice(_folder.Path, RunningService.Start.AddMinutes(5));
+        var clock = await _service.Http.GetFromJsonAsync<JsonElement>("/practice/clock", Token);
+
+        Assert.Equal(RunningService.Start.AddDays(10).AddMinutes(5), clock.GetProperty("now").GetDateTimeOffset());
+    }
+
+    [Fact]
+    public async Task Next_SomethingWaits_TellsWhen()
+    {
+        await _service.Text("1", "HEAP");
+        await _service.WaitForMessages(1);
+
+        var next = await _service.Http.GetFromJsonAsync<JsonElement>("/practice/next", Token);
+
+        Assert.Equal("2026-03-03T04:00:00Z", next.GetProperty("at").GetString());
+    }
+
+    [Fact]
+    public async Task Concerns_FarmerAsksForTheTrainer_ShowsTheNumberMasked()
+    {
+        await _service.Text("1", "HELP");
+
+        var concerns = await _service.Http.GetFromJsonAsync<List<JsonElement>>("/practice/concerns", Token);
+
+        Assert.Equal("+999******01", concerns!.Single().GetProperty("number").GetString());
+        Assert.Equal("asked", concerns!.Single().GetProperty("reason").GetString());
+    }
+
+    [Theory]
+    [InlineData("""{"text":"HEAP"}""", """{"encoding":"GSM7","units":4,"segments":1,"most":160}""")]
+    [InlineData("""{"text":"ጤና"}""", """{"encoding":"UCS2","units":2,"segments":1,"most":70}""")]
+    public async Task Fit_AText_TellsWhatItTakes(string body, string expected)
+    {
+        using var answer = await _service.Post(body, "/practice/fit");
+
+        Assert.Equal(expected, (await answer.Json()).GetRawText());
+    }
+
+    [Fact]
+    public async Task Host_NameOfAnotherSite_IsRefused()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/practice/clock");
+        request.Headers.Host = "elsewhere.example";
+        using var answer = await _service.Http.SendAsync(request, Token);
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("/phone", "text/html")]
+    [InlineData("/phone/phone.css", "text/css")]
+    [InlineData("/phone/phone.js", "text/javascript")]
+    public async Task Phone_ItsFiles_AreServedUnderAStrictPolicy(string path, string type)
+    {
+        using var answer = await _service.Http.GetAsync(path, Token);
+
+        Assert.Equal(type, answer.Content.Headers.ContentType?.MediaType);
+        var policy = answer.Headers.GetValues("Content-Security-Policy").Single();
+        Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Logs_OfAWholeDay_HoldNoTextAndNoNumber()
+    {
+        await _service.Text("1", "HELP secret words");
+        await _service.Text("2", "POISON DUE");
+        await _service.Text("3", "POISON");
+        await _service.Advance("P2D");
+        using var bad = await _service.Post("""{"id":"1","from":"+99910000001","to":1,"text":"secret words"}""");
+
+        Assert.Contains(_service.Logs.Lines, line => line.Contains("+999******01", StringComparison.Ordinal));
+        Assert.All(["secret words", "POISON", "99910000001"], secret => Assert.DoesNotContain(
+            _service.Logs.Lines, line => line.Contains(secret, StringComparison.Ordinal)));
+    }
+}

@@ -1,0 +1,1 @@
+global using static HeapText.Service.Tests.TestBasics;
