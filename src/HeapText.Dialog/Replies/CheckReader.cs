@@ -1,4 +1,5 @@
 using HeapText.Agronomy.Heap;
+
 namespace HeapText.Dialog.Replies;
 
 /// <summary>Reads what was felt, smelt, squeezed and seen.</summary>

@@ -1,5 +1,5 @@
-using HeapText.Agronomy.Heap;
 using System.Globalization;
+using HeapText.Agronomy.Heap;
 
 namespace HeapText.Dialog.Replies;
 

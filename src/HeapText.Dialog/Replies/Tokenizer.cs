@@ -125,7 +125,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             _tokens.Add(new Token
             {
                 Kind = TokenKind.Number,
-                Value = over / under,
+                Value = Math.Round(over / under, 4),
                 IsFraction = true,
                 IsNegative = negative,
             });
