@@ -27,7 +27,7 @@ async Task Turns(int farmer)
             ExpectedVersion = version,
             Seen = new SeenId("sms", $"in-{next}"),
             At = at,
-            Farmer = new Farmer { Subject = $"s{farmer}", Group = (int)next },
+            Farmer = new Farmer { Subject = $"s{farmer}", Line = "sms", Group = (int)next },
             NextDue = at + Duration.FromSeconds(next),
             Send = [new($"s{farmer}-{next}", "sms", "text", Priority.Reply, at, at + Duration.FromDays(1))],
         };

@@ -1,4 +1,5 @@
 using System.Net;
+using HeapText.Dialog.Engine;
 using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Hooks;

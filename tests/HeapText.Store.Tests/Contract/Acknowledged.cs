@@ -31,7 +31,7 @@ internal sealed class Acknowledged
         ExpectedVersion = version - 1,
         Seen = new SeenId("sms", $"in-{version}"),
         At = Noon,
-        Farmer = new() { Subject = $"s{farmer}", Group = (int)version },
+        Farmer = new() { Subject = $"s{farmer}", Line = "sms", Group = (int)version },
         Send = [new($"s{farmer}-{version}", "sms", "text", Priority.Reply, Noon, Noon + Duration.FromDays(1))],
     };
 

@@ -86,7 +86,7 @@ public sealed class SqliteFaultTests : IAsyncDisposable
     {
         await Commit(1);
         await Pragma("PRAGMA max_page_count = 1");
-        var large = Turn(2) with { Farmer = new Farmer { Subject = new string('x', 100_000) } };
+        var large = Turn(2) with { Farmer = new Farmer { Subject = new string('x', 100_000), Line = "sms" } };
 
         await Assert.ThrowsAsync<StoreUnavailableException>(async () => await _store.Commit(large, Cancel));
         Assert.Equal(0, await Version(2));
@@ -168,7 +168,7 @@ public sealed class SqliteFaultTests : IAsyncDisposable
             Number = number,
             ExpectedVersion = 0,
             At = Noon,
-            Farmer = new() { Subject = $"s{n}" },
+            Farmer = new() { Subject = $"s{n}", Line = "sms" },
         };
     }
 
