@@ -5,13 +5,20 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
 {
     PhoneVerb.Create(),
     ServeVerb.Create(),
+    MixVerb.Create(),
+    RecipeVerb.Create(),
+    ReadVerb.Create(),
+    FitVerb.Create(),
+    LintVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.
 string[] help = ["--help", "-h", "-?", "--version"];
 if (args is [] || (args[0].StartsWith("--", StringComparison.Ordinal) && !help.Contains(args[0]))) args = ["serve", .. args];
 
-var parsed = heaptext.Parse(args);
+// A text may start with "@", which would otherwise name a file of arguments.
+var texts = new ParserConfiguration { ResponseFileTokenReplacer = null };
+var parsed = heaptext.Parse(args, texts);
 if (parsed.Errors.Count > 0)
 {
     foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);

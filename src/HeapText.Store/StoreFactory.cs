@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using HeapText.Dialog.Ports;
 using HeapText.Store.Numbers;
+using HeapText.Store.Redis;
 using HeapText.Store.Sqlite;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -18,8 +19,8 @@ public static class StoreFactory
     /// <param name="time">The clock for what the store dates itself; the system's when null. Time limits always run on the
     /// system's clock.</param>
     /// <exception cref="ArgumentException">The settings are wrong; the message names the setting and the fix.</exception>
-    /// <exception cref="InvalidDataException">A newer version, or another secret, made what is there; or the server could
-    /// lose what it acknowledges.</exception>
+    /// <exception cref="InvalidDataException">A newer version, or another secret, made what is there.</exception>
+    /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
     /// <exception cref="StoreUnavailableException">The file or server cannot be reached.</exception>
     public static async ValueTask<IStore> Open(StoreOptions options, ILogger? logger = null, TimeProvider? time = null)
     {
@@ -27,7 +28,7 @@ public static class StoreFactory
         logger ??= NullLogger.Instance;
         time ??= TimeProvider.System;
         if (options.Connection.Length > 0)
-            throw new NotSupportedException();
+            return await RedisStore.Open(options, new NumberVault(Decode(options.Secret)), logger, time);
         MakePrivate(options.DataDirectory);
         var vault = new NumberVault(await EmbeddedSecret(options));
         return SqliteStore.Open(options.DataDirectory, vault, logger, time);

@@ -8,6 +8,9 @@ namespace HeapText.Dialog.Engine;
 [DataContract]
 public sealed record Farmer
 {
+    /// <summary>Most heaps a phone may have at the same time.</summary>
+    public const int MostHeaps = 3;
+
     /// <summary>Random id that stands for the farmer outside the store.</summary>
     [DataMember(Order = 0)] public required string Subject { get; init; }
 
@@ -16,15 +19,101 @@ public sealed record Farmer
 
     /// <summary>Code of the joined group; null before joining.</summary>
     [DataMember(Order = 2)] public int? Group { get; init; }
+
+    /// <summary>The line the farmer writes on, and is written to.</summary>
+    [DataMember(Order = 3)] public required string Line { get; init; }
+
+    /// <summary>Language the farmer is written to in, by its two-letter code.</summary>
+    [DataMember(Order = 4)] public string Language { get; init; } = "en";
+
+    /// <summary>When the farmer agreed to be written to; null before.</summary>
+    [DataMember(Order = 5)] public Instant? ConsentAt { get; init; }
+
+    /// <summary>Which question is open.</summary>
+    [DataMember(Order = 6)] public Stage Stage { get; init; }
+
+    /// <summary>True from STOP until START.</summary>
+    [DataMember(Order = 7)] public bool Stopped { get; init; }
+
+    /// <summary>Hour of the day for reminders, in the farmer's zone; null until asked.</summary>
+    [DataMember(Order = 8)] public int? Hour { get; init; }
+
+    /// <summary>Time zone by its tz database name.</summary>
+    [DataMember(Order = 9)] public string Zone { get; init; } = "UTC";
+
+    /// <summary>What the farmer's rod is made of; null until asked.</summary>
+    [DataMember(Order = 10)] public Rod? Rod { get; init; }
+
+    /// <summary>Heaps under way, by number.</summary>
+    [DataMember(Order = 11)] public IReadOnlyList<HeapRecord> Heaps { get; init; } = [];
+
+    /// <summary>Number of the heap the open question is about; 0 for none.</summary>
+    [DataMember(Order = 12)] public int TalkOf { get; init; }
+
+    /// <summary>How many texts in a row were not understood.</summary>
+    [DataMember(Order = 13)] public int Misreadings { get; init; }
+
+    /// <summary>Stock being taken; null when none is.</summary>
+    [DataMember(Order = 14)] public StockDraft? Draft { get; init; }
+
+    /// <summary>How many messages were ever made for this phone; numbers the next.</summary>
+    [DataMember(Order = 15)] public long MessagesMade { get; init; }
+
+    /// <summary>When a phone that has not joined, or has stopped, was last answered.</summary>
+    [DataMember(Order = 16)] public Instant? LastTurnedAway { get; init; }
+
+    /// <summary>When the open question was asked.</summary>
+    [DataMember(Order = 17)] public Instant? AskedAt { get; init; }
+
+    /// <summary>What was said of a heap while it is being asked which heap was meant.</summary>
+    [DataMember(Order = 18)] public HeapReport? Report { get; init; }
+
+    /// <summary>How many heaps were ever planned on this phone; numbers the next.</summary>
+    [DataMember(Order = 19)] public int HeapsPlanned { get; init; }
+
+    /// <summary>The group whose code was texted, until consent is given or refused.</summary>
+    [DataMember(Order = 20)] public int? InvitedTo { get; init; }
+}
+
+/// <summary>What a rod is made of: decides what its warmth can tell, and how it can burn.</summary>
+public enum Rod
+{
+    Wood,
+    Metal,
 }
 
 /// <summary>Why a farmer waits for a person.</summary>
 [DataContract]
 public sealed record Concern
 {
-    /// <summary>Short key of the reason.</summary>
-    [DataMember(Order = 0)] public required string Reason { get; init; }
+    /// <summary>The reason.</summary>
+    [DataMember(Order = 0)] public required ConcernReason Reason { get; init; }
 
     /// <summary>Since when.</summary>
     [DataMember(Order = 1)] public required Instant Since { get; init; }
+}
+
+/// <summary>Reasons for a person to look, most pressing first.</summary>
+public enum ConcernReason
+{
+    /// <summary>Burn, smoke, fire, poison or a sick person.</summary>
+    Urgent,
+
+    /// <summary>The farmer asked for a person.</summary>
+    Person,
+
+    /// <summary>The farmer asked to have the data deleted.</summary>
+    Erase,
+
+    /// <summary>Two texts in a row were not understood.</summary>
+    Misread,
+
+    /// <summary>A heap stays unturned and reminders have ended.</summary>
+    Overdue,
+
+    /// <summary>The farmer asked how much compost a crop needs.</summary>
+    Use,
+
+    /// <summary>A text or reminder could not be worked out by the service.</summary>
+    ServiceFault,
 }

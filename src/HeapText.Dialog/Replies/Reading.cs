@@ -1,3 +1,5 @@
+using HeapText.Agronomy.Heap;
+
 namespace HeapText.Dialog.Replies;
 
 /// <summary>What a text says, in the canonical keys.</summary>
@@ -67,18 +69,6 @@ public sealed record ReadCheck
     /// <summary>True when nothing was reported.</summary>
     public bool IsEmpty => Heat is null && Smell is null && Moisture is null && Pests is null;
 }
-
-/// <summary>Heat by rod or hand.</summary>
-public enum Heat { Hot, Warm, Cool, Cold }
-
-/// <summary>Smell.</summary>
-public enum Smell { Earthy, Ammonia, Rotten, Sour, None }
-
-/// <summary>Moisture by squeezing a handful.</summary>
-public enum Moisture { Dripping, Wet, Good, Dry }
-
-/// <summary>Animals seen in the heap.</summary>
-public enum Pests { Flies, Rats, AntsTermites, None }
 
 /// <summary>What a text wants.</summary>
 public enum Intent

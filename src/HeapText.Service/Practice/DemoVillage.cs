@@ -11,7 +11,7 @@ namespace HeapText.Service.Practice;
 
 /// <summary>Fills an empty practice store: the groups of the demo village, and its farmers' seasons up to today.</summary>
 /// <remarks>Each text goes through the same turn as any other, at its own time, so the records are what they would be.</remarks>
-internal sealed class DemoVillage(IStore store, TurnRunner turns, PracticeTime time, PracticeClock clock)
+internal sealed class DemoVillage(IStore store, GroupBook groups, TurnRunner turns, PracticeTime time, PracticeClock clock)
 {
     private static readonly LocalTimePattern Hour = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
@@ -29,7 +29,7 @@ internal sealed class DemoVillage(IStore store, TurnRunner turns, PracticeTime t
     {
         foreach (var group in script.Groups)
         {
-            await store.PutGroup(
+            await groups.Put(
                 new Group(group.Code, group.Name, group.Language, script.Zone, script.Officer), cancel);
         }
 

@@ -120,7 +120,7 @@ internal static class PracticeRoutes
         return (await store.Concerns(MostConcerns, cancel)).Select(open => new ConcernRow(
             open.Number.Masked,
             open.Farmer.Group is { } code ? groups.GetValueOrDefault(code) : null,
-            open.Concern.Reason,
+            JsonNamingPolicy.KebabCaseLower.ConvertName(open.Concern.Reason.ToString()),
             Iso(open.Concern.Since)));
     }
 

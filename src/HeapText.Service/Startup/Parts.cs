@@ -1,6 +1,7 @@
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Practice;
+using HeapText.Service.Turns;
 
 namespace HeapText.Service.Startup;
 
@@ -9,7 +10,11 @@ namespace HeapText.Service.Startup;
 /// <param name="Conversation">The engine.</param>
 /// <param name="Time">The real clock.</param>
 /// <param name="Practice">What practice mode adds; null outside it.</param>
-internal sealed record Parts(IStore Store, IConversation Conversation, TimeProvider Time, PracticeParts? Practice);
+internal sealed record Parts(IStore Store, IConversation Conversation, TimeProvider Time, PracticeParts? Practice)
+{
+    /// <summary>The groups that can be joined.</summary>
+    public GroupBook Groups { get; init; } = new(Store);
+}
 
 /// <summary>What practice mode adds.</summary>
 /// <param name="Journal">What phones got, and the clock's offset.</param>

@@ -49,6 +49,7 @@ internal static class ServiceHost
         services.AddSingleton(settings);
         services.AddSingleton(_ => parts.Store);
         services.AddSingleton(parts.Conversation);
+        services.AddSingleton(parts.Groups);
         services.AddSingleton(InboundLine.From(settings));
         services.AddSingleton<WorkSignals>();
         services.AddSingleton(provider => new TurnRunner(

@@ -1,4 +1,6 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Carriers.Native;
+using HeapText.Dialog.Ports;
 using HeapText.Store;
 
 namespace HeapText.Service.Startup;
@@ -14,6 +16,15 @@ internal sealed record Settings
 
     /// <summary>Lines to gateways; none means practice mode.</summary>
     public IReadOnlyList<NativeLineOptions> Lines { get; init; } = [];
+
+    /// <summary>Groups to add or replace at the start.</summary>
+    public IReadOnlyList<Group> Groups { get; init; } = [];
+
+    /// <summary>How heaps are turned, by the key of the method.</summary>
+    public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
+
+    /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
+    public string? Dialogs { get; init; }
 
     /// <summary>Start practice mode with an empty store and no demo village.</summary>
     public bool Fresh { get; init; }

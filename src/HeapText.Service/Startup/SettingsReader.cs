@@ -30,6 +30,9 @@ internal static class SettingsReader
             Urls = ReadUrls(configuration["Urls"], practice, faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
+            Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
+            Methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults),
+            Dialogs = Filled(configuration["Dialogs"]),
             Fresh = fresh,
         };
         return faults.Count == 0 ? settings : throw new SettingsFaultsException(faults);

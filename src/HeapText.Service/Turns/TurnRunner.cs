@@ -9,9 +9,6 @@ namespace HeapText.Service.Turns;
 internal sealed partial class TurnRunner(
     IStore store, IConversation conversation, WorkSignals signals, TimeProvider time, ILogger<TurnRunner> logger)
 {
-    /// <summary>Key of the concern raised when a turn went wrong in the service itself.</summary>
-    public const string ServiceFault = "service-fault";
-
     private const int MostConflicts = 8;
     private readonly FarmerLocks _locks = new();
     private readonly Tries _tries = new();
@@ -101,7 +98,7 @@ internal sealed partial class TurnRunner(
             }
 
             LogTextSetAside(message.From.Masked, message.Line, FaultTrace.Of(fault));
-            return HandOver(farmer ?? new Farmer { Subject = subject }, now);
+            return HandOver(farmer ?? new Farmer { Subject = subject, Line = message.Line }, now);
         }
     }
 
@@ -128,7 +125,7 @@ internal sealed partial class TurnRunner(
 
     // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
     private static Reaction HandOver(Farmer farmer, Instant now) => new(
-        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ServiceFault, Since = now } }, [], null);
+        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ConcernReason.ServiceFault, Since = now } }, [], null);
 
     [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
     private partial void LogTextFailed(string farmer, string line, string trace);

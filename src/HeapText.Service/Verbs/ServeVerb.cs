@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Practice;
 using HeapText.Service.Startup;
+using HeapText.Service.Turns;
 using HeapText.Store;
 using Microsoft.Extensions.Logging.Console;
 
@@ -49,10 +51,11 @@ internal static partial class ServeVerb
         {
             var builder = NewBuilder(args);
             var settings = SettingsReader.Read(builder.Configuration, fresh);
+            var dialogs = DialogsAtStart.Load(settings, Console.Error);
             using var folder = DataFolder.Take(settings.Store.DataDirectory);
             if (fresh) folder.Wipe();
             using var logging = LoggerFactory.Create(LogToStandardError);
-            var parts = await OpenParts(settings, logging.CreateLogger<IStore>());
+            var parts = await OpenParts(settings, dialogs, logging.CreateLogger<IStore>());
             await using var app = ServiceHost.Build(builder, settings, parts);
             if (fresh) await RefuseRecords(parts.Store, cancel);
             if (settings.IsPractice) await app.Services.GetRequiredService<DemoVillage>().Seed(!fresh, cancel);
@@ -98,13 +101,17 @@ internal static partial class ServeVerb
             console => console.LogToStandardErrorThreshold = LogLevel.Trace);
     }
 
-    private static async Task<Parts> OpenParts(Settings settings, ILogger log)
+    private static async Task<Parts> OpenParts(Settings settings, DialogSet dialogs, ILogger log)
     {
         var practice = settings.IsPractice
             ? await PracticeParts.Open(settings.Store.DataDirectory, TimeProvider.System)
             : null;
         var store = await StoreFactory.Open(settings.Store, log, practice?.Clock ?? TimeProvider.System);
-        return new Parts(store, new InterimConversation(), TimeProvider.System, practice);
+        var groups = new GroupBook(store);
+        await groups.Load(CancellationToken.None);
+        foreach (var group in settings.Groups) await groups.Put(group, CancellationToken.None);
+        var conversation = new Conversation(dialogs, groups.ByCode, settings.Methods);
+        return new Parts(store, conversation, TimeProvider.System, practice) { Groups = groups };
     }
 
     private static async Task RefuseRecords(IStore store, CancellationToken cancel)

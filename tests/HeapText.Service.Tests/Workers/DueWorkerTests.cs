@@ -1,3 +1,4 @@
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Tests.Fakes;
 using HeapText.Service.Workers;
@@ -29,7 +30,7 @@ public sealed class DueWorkerTests : IAsyncLifetime
         var others = await Task.WhenAll(Enumerable.Range(10, 30).Select(i => _service.Messages($"+999100000{i}")));
         Assert.All(others, messages => Assert.Equal("Reminder", messages[^1].GetProperty("text").GetString()));
         Assert.Equal(30 + 5, _service.Conversation.Woken);
-        Assert.Equal("service-fault", (await _service.Store.Concerns(10, Token)).Single().Concern.Reason);
+        Assert.Equal(ConcernReason.ServiceFault, (await _service.Store.Concerns(10, Token)).Single().Concern.Reason);
         Assert.Null(await _service.Store.NextWake(Token));
     }
 

@@ -169,7 +169,7 @@ public sealed class SenderWorkerTests : IAsyncLifetime
             Number = number,
             ExpectedVersion = 0,
             At = now,
-            Farmer = new Farmer { Subject = subject },
+            Farmer = new Farmer { Subject = subject, Line = "practice" },
             Send = [.. messages],
         };
         Assert.Equal(CommitOutcome.Committed, await _store.Commit(commit, Token));

@@ -1,0 +1,73 @@
+using HeapText.Agronomy.Materials;
+using HeapText.Agronomy.Mixing;
+using HeapText.Agronomy.Quantities;
+
+namespace HeapText.Agronomy.Recipes;
+
+/// <summary>A material on hand with what half a measure of it brings to a heap.</summary>
+internal sealed record Ingredient
+{
+    private const double WetManure = 0.60;
+
+    internal required Material Material { get; init; }
+
+    internal required StockItem Stock { get; init; }
+
+    /// <summary>Space half a measure fills; 0 for liquids. [L]</summary>
+    internal required double Litres { get; init; }
+
+    /// <summary>Fresh mass of half a measure. [kg]</summary>
+    internal required double Mass { get; init; }
+
+    /// <summary>Dry mass of half a measure. [kg]</summary>
+    internal required double Dry { get; init; }
+
+    /// <summary>Carbon that microbes can eat in half a measure. [kg]</summary>
+    internal required double Carbon { get; init; }
+
+    /// <summary>Nitrogen that microbes can eat in half a measure. [kg]</summary>
+    internal required double Nitrogen { get; init; }
+
+    /// <summary>Whether it goes bad when left: green, wet manure and feed.</summary>
+    internal bool Spoils =>
+        Material.Role is MaterialRole.Green or MaterialRole.Feed
+        || (Material.Role == MaterialRole.Manure && Mass - Dry > WetManure * Mass);
+
+    /// <summary>Reads a stock item by the table and the figures given; null when figures are missing.</summary>
+    internal static Ingredient? From(StockItem stock, Measures measures)
+    {
+        if (!MaterialTable.TryFind(stock.Material, out var material) || material.IsRefused)
+        {
+            return null;
+        }
+
+        var (composition, _) = Composition.Resolve(material, stock.Given);
+        var density = stock.Given.DensityKgPerM3 is { } given
+            ? BulkDensity.FromKilogramsPerCubicMetre(given)
+            : material.Figures?.Density;
+        return composition is null || density is null
+            ? null
+            : Half(stock, material, composition, density.Value, measures);
+    }
+
+    private static Ingredient Half(
+        StockItem stock, Material material, Composition composition, BulkDensity density, Measures measures)
+    {
+        const double half = 0.5;
+        var (mass, volume) = stock.Measure == Measures.Kilogram
+            ? (Quantities.Mass.FromKilograms(half), Quantities.Mass.FromKilograms(half) / density)
+            : (measures.VolumeOf(stock.Measure) * Fraction.FromValue(half) * density,
+                measures.VolumeOf(stock.Measure) * Fraction.FromValue(half));
+        var portion = new Portion(mass, composition, material.IsFood);
+        return new Ingredient
+        {
+            Material = material,
+            Stock = stock,
+            Litres = material.Form == MaterialForm.Liquid ? 0 : volume.Litres,
+            Mass = mass.Kilograms,
+            Dry = portion.Dry.Kilograms,
+            Carbon = portion.Carbon.Kilograms,
+            Nitrogen = portion.Nitrogen.Kilograms,
+        };
+    }
+}

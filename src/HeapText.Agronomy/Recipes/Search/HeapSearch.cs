@@ -1,0 +1,171 @@
+namespace HeapText.Agronomy.Recipes.Search;
+
+/// <summary>Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.</summary>
+internal sealed class HeapSearch
+{
+    /// <summary>A volume this much larger is not searched for: two parts in ten thousand.</summary>
+    private const double VolumeLeeway = 2e-4;
+
+    /// <summary>Share of the most volume that the later wishes must keep; with the leeway above, within 0.1 %.</summary>
+    private const double VolumeKept = 1 - 7e-4;
+
+    private const int NodesForWishes = 40;
+
+    private const int FirstNodes = 500, NodesGrowth = 8, MostNodes = 100_000_000;
+
+    private readonly IReadOnlyList<Ingredient> _ingredients;
+    private readonly HeapSpace _space;
+    private readonly HeapModel _model;
+
+    internal HeapSearch(IReadOnlyList<Ingredient> ingredients, HeapSpace space, double mostMoisture)
+    {
+        (_ingredients, _space) = (ingredients, space);
+        _model = new HeapModel(ingredients, mostMoisture);
+    }
+
+    /// <summary>The heap of most volume, by the later wishes among those within 0.1 %; null when there is none.</summary>
+    internal Batch? Best() => Largest() is { } largest ? Improve(largest) : null;
+
+    /// <summary>Whether a heap of at least so many litres is possible.</summary>
+    internal bool CanReach(double litres)
+    {
+        foreach (var (rounds, least, most, _) in Roots(litres))
+        {
+            var reached = false;
+            new BranchAndBound(_model.ForVolume(rounds, least, most), _model.Columns, _model.Columns)
+            {
+                Threshold = 0,
+                Found = _ =>
+                {
+                    reached = true;
+                    return double.PositiveInfinity;
+                },
+            }.Run();
+            if (reached)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// Tries every number of rounds with few nodes before any with many: where the room binds, one number of rounds
+    /// may meet it exactly at once while another takes long to prove that it cannot.
+    /// </summary>
+    private Batch? Largest()
+    {
+        Batch? best = null;
+        var open = Roots(0).OrderByDescending(root => root.Bound).ToList();
+        for (var nodes = FirstNodes; open.Count > 0; nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue)
+        {
+            List<Root> unsettled = [];
+            foreach (var root in open.Where(root => root.Bound > Threshold(best)))
+            {
+                if (!Search(root, nodes, ref best))
+                {
+                    unsettled.Add(root);
+                }
+            }
+
+            open = unsettled;
+        }
+
+        return best;
+    }
+
+    private static double Threshold(Batch? best) => (best?.Litres ?? 0) * (1 + VolumeLeeway);
+
+    private bool Search(Root root, int nodes, ref Batch? best)
+    {
+        var largest = best;
+        var search = new BranchAndBound(
+            _model.ForVolume(root.Rounds, root.Least, root.Most), _model.Columns, _model.Columns)
+        {
+            NodesLeft = nodes,
+            Threshold = Threshold(largest),
+            Found = point =>
+            {
+                largest = ToBatch(point, root.Rounds, step: 1);
+                return Threshold(largest);
+            },
+        };
+        search.Run();
+        best = largest;
+        return search.NodesLeft >= 0;
+    }
+
+    private Batch Improve(Batch largest)
+    {
+        var kept = largest.Litres * VolumeKept;
+        var spoiling = _ingredients.Where(part => part.Spoils).Sum(part => 2 * part.Stock.Amount * part.Litres);
+        var wishes = new Wishes(largest.Nitrogen, spoiling);
+        var best = largest;
+        foreach (var (rounds, least, most, _) in Roots(kept))
+        {
+            for (var step = 1; step <= 2; step++)
+            {
+                best = Improve(best, wishes, rounds, step, least, most);
+            }
+        }
+
+        return best;
+    }
+
+    private Batch Improve(Batch best, Wishes wishes, int rounds, int step, double least, double most)
+    {
+        new BranchAndBound(
+            _model.ForWishes(rounds, least, most, step, wishes), _model.Columns + 1, _model.Columns)
+        {
+            NodesLeft = NodesForWishes,
+            Threshold = wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds),
+            Found = point =>
+            {
+                var batch = ToBatch(point, rounds, step);
+                best = wishes.WorthOf(batch) > wishes.WorthOf(best) ? batch : best;
+                return wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds);
+            },
+        }.Run();
+        return best;
+    }
+
+    /// <summary>Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.</summary>
+    private IEnumerable<Root> Roots(double litres)
+    {
+        var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;
+        for (var rounds = HeapLimits.FewestRounds; rounds <= last; rounds++)
+        {
+            if (_space.LitresOf(rounds) is not { } range || Math.Max(range.Least, litres) > range.Most)
+            {
+                continue;
+            }
+
+            var least = Math.Max(range.Least, litres);
+            var most = _model.Reachable(rounds, range.Most);
+            if (most < least)
+            {
+                continue;
+            }
+
+            var program = _model.ForVolume(rounds, least, most);
+            if (program.Maximise(0) != LinearProgram.Outcome.Infeasible)
+            {
+                yield return new Root(rounds, least, most, program.Objective);
+            }
+        }
+    }
+
+    private Batch ToBatch(double[] point, int rounds, int step)
+    {
+        var halves = new int[_model.Columns];
+        for (var j = 0; j < halves.Length; j++)
+        {
+            halves[j] = (int)point[j] * step;
+        }
+
+        return new Batch(_ingredients, halves, rounds);
+    }
+
+    private sealed record Root(int Rounds, double Least, double Most, double Bound);
+}

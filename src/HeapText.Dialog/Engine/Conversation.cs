@@ -1,0 +1,215 @@
+using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Ports;
+using HeapText.Dialog.Replies;
+using HeapText.Dialog.Wording;
+using NodaTime;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>The pure half: what a text or a due day changes, and what is said. No clock, no store, no network.</summary>
+public sealed class Conversation : IConversation
+{
+    private readonly Phrasebook _book;
+    private readonly Reader _reader;
+    private readonly LanguageSense _languageSense;
+    private readonly IReadOnlyDictionary<int, Group> _groups;
+    private readonly Tending _tending;
+    private readonly Finishing _finishing;
+    private readonly Checking _checking;
+    private readonly HeapChoice _heapChoice;
+    private readonly Asides _asides;
+
+    /// <summary>A conversation for some groups, with the methods of the office.</summary>
+    /// <param name="dialogs">Words to read and to say.</param>
+    /// <param name="groups">The groups that can be joined, by code.</param>
+    /// <param name="methods">How heaps are turned, by key; must hold the key of every heap on record.</param>
+    public Conversation(
+        DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, IReadOnlyDictionary<string, HeapMethod> methods)
+    {
+        (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
+        _tending = new Tending(methods);
+        _finishing = new Finishing(_tending);
+        _checking = new Checking(_tending, _finishing);
+        _heapChoice = new HeapChoice(_tending, _checking);
+        _asides = new Asides(_tending);
+    }
+
+    /// <inheritdoc/>
+    public Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now)
+    {
+        farmer ??= new Farmer { Subject = subject, Line = line };
+        var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups);
+        var reading = _reader.Read(text, farmer.Language);
+        if (farmer.Group is null) Joining.Hear(talk, reading, _languageSense.Of(text));
+        else if (reading.Intent == Intent.Stop) Stop(talk);
+        else if (farmer.Stopped) HearStopped(talk, reading);
+        else HearJoined(talk, reading);
+        return Done(talk);
+    }
+
+    /// <inheritdoc/>
+    public Reaction Wake(Farmer farmer, Instant now)
+    {
+        var talk = new Talk(farmer, now, Priority.Reminder, _book, _groups);
+        if (!farmer.Stopped && farmer.Group is not null && FarmerClock.Allowed(farmer, now) == now)
+        {
+            if (Agenda.DueHeap(farmer, now) is { } heap) Remind(talk, heap);
+            else if (Agenda.DraftIsDue(farmer, now)) Stocktaking.Nudge(talk);
+        }
+        return Done(talk);
+    }
+
+    private static Reaction Done(Talk talk) => new(talk.Farmer, talk.Says, Agenda.NextDue(talk.Farmer, talk.Now));
+
+    private static void Stop(Talk talk)
+    {
+        if (talk.Farmer.Stopped) return;
+        talk.Say(Catalogue.Stopped);
+        talk.Farmer = talk.Farmer with { Stopped = true };
+    }
+
+    private static void HearStopped(Talk talk, Reading reading)
+    {
+        if (reading.Intent == Intent.Start)
+        {
+            talk.Farmer = talk.Farmer with { Stopped = false, Misreadings = 0 };
+            talk.Say(Catalogue.Started);
+            OpenQuestion.AskAgain(talk);
+        }
+        else if (Joining.MayAnswer(talk)) talk.Say(Catalogue.StoppedStill);
+    }
+
+    private void HearJoined(Talk talk, Reading reading)
+    {
+        if (reading.Urgent) HearUrgent(talk, reading);
+        else if (Understood(talk, reading)) talk.Farmer = talk.Farmer with { Misreadings = 0 };
+        else Misread(talk);
+    }
+
+    private bool Understood(Talk talk, Reading reading)
+    {
+        if (reading.GroupCode is { } code) return ChangeGroup(talk, code);
+        var tends = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering;
+        if (reading.Intent == Intent.Stock && !(tends && !reading.Check.IsEmpty))
+        {
+            Stocktaking.Hear(talk, reading);
+            return true;
+        }
+        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, reading);
+    }
+
+    private bool AnswersOpenQuestion(Talk talk, Reading reading) => talk.Farmer.Stage switch
+    {
+        Stage.AskingHour or Stage.AskingRod => Tending.Answer(talk, reading),
+        Stage.AskingHeat or Stage.AskingSmell or Stage.AskingMoisture => _checking.Answer(talk, reading),
+        Stage.AskingReheat or Stage.AskingReady => _finishing.Answer(talk, reading),
+        Stage.AskingHeap => _heapChoice.Answer(talk, reading),
+        Stage.Building => AnswersBuilt(talk, reading),
+        Stage.AskingTurned or Stage.AwaitingTurn => AnswersTurned(talk, reading),
+        _ => Stocktaking.Answer(talk, reading),
+    };
+
+    private bool AnswersBuilt(Talk talk, Reading reading)
+    {
+        if (reading.Intent == Intent.Yes || reading.BareNumber == 1) _tending.Built(talk, reading.DaysAgo);
+        else if ((reading.Intent == Intent.No || reading.BareNumber == 2) && talk.TalkedOf is { } heap)
+            talk.SayOf(heap, Catalogue.NotBuilt);
+        else return false;
+        return true;
+    }
+
+    private bool AnswersTurned(Talk talk, Reading reading)
+    {
+        if (talk.TalkedOf is not { } heap) return false;
+        if (reading.Intent == Intent.Yes || reading.BareNumber == 1)
+            _checking.Report(talk, heap, new HeapReport { Heaps = [], Turned = true, DaysAgo = reading.DaysAgo });
+        else if (reading.Intent == Intent.No || reading.BareNumber == 2) Tending.Delayed(talk, heap);
+        else return false;
+        return true;
+    }
+
+    private bool TakesIntent(Talk talk, Reading reading)
+    {
+        switch (reading.Intent)
+        {
+            case Intent.Built: _tending.Built(talk, reading.DaysAgo); return true;
+            case Intent.Check or Intent.Turned or Intent.Delay or Intent.Stock: _heapChoice.Hear(talk, reading); return true;
+            case Intent.NewHeap: StartNewHeap(talk); return true;
+            case Intent.Erase: Erase(talk); return true;
+            default: return _asides.Answer(talk, reading);
+        }
+    }
+
+    private static void StartNewHeap(Talk talk)
+    {
+        if (talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
+        Stocktaking.AskFreely(talk);
+    }
+
+    private static void Erase(Talk talk)
+    {
+        Asides.Tell(talk, ConcernReason.Erase, Catalogue.EraseTold);
+        talk.Farmer = talk.Farmer with { Stopped = true };
+    }
+
+    private static bool ChangeGroup(Talk talk, int code)
+    {
+        if (talk.GroupOf(code) is not { } group)
+        {
+            talk.Say(Catalogue.NoSuchGroup, ("code", new Value.Number(code)));
+            return true;
+        }
+        talk.Farmer = talk.Farmer with { Group = code, Zone = group.Zone };
+        talk.Say(Catalogue.Welcome, ("group", new Value.Name(group.Name)));
+        OpenQuestion.AskAgain(talk);
+        return true;
+    }
+
+    /// <summary>A burn, a fire, a sick person goes first and to a person; no work is asked for in the same turn.</summary>
+    private static void HearUrgent(Talk talk, Reading reading)
+    {
+        talk.Say(Catalogue.Urgent);
+        Asides.Tell(talk, ConcernReason.Urgent, Catalogue.UrgentTold);
+        if (talk.Farmer.Heaps.Where(h => h.IsTended).ToList() is [var only] && !reading.Check.IsEmpty)
+            Checking.Note(talk, only, reading.Check);
+        talk.Farmer = talk.Farmer with { Misreadings = 0 };
+    }
+
+    private static void Misread(Talk talk)
+    {
+        talk.Farmer = talk.Farmer with { Misreadings = talk.Farmer.Misreadings + 1 };
+        if (talk.Farmer.Misreadings > 1)
+        {
+            talk.Farmer = talk.Farmer with { Misreadings = 0 };
+            Asides.Tell(talk, ConcernReason.Misread, Catalogue.MisreadTold);
+        }
+        else if (Stocktaking.TakeUsual(talk)) { }
+        else if (talk.Farmer.Stage == Stage.AskingStock) talk.Say(Catalogue.AskStockAgain);
+        else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
+        else talk.Say(Catalogue.Misread);
+    }
+
+    private void Remind(Talk talk, HeapRecord heap)
+    {
+        if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);
+        else if (heap.Step == HeapStep.Planned) AskBuilt(talk, heap);
+        else if (heap.Step is HeapStep.Turning or HeapStep.ExtraTurning) _tending.Remind(talk, heap);
+        else Finishing.Remind(talk, heap);
+    }
+
+    private static void AskBuilt(Talk talk, HeapRecord heap)
+    {
+        heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
+        talk.Put(heap);
+        talk.Ask(Cue.RecipeSent, heap);
+        talk.SayOf(heap, Catalogue.AskBuilt);
+    }
+
+    private static void GiveUp(Talk talk, HeapRecord heap)
+    {
+        talk.Worry(ConcernReason.Overdue);
+        talk.SayOf(heap, Catalogue.LastReminder, ("officer", talk.Officer));
+        talk.Put(heap.To(HeapStep.GivenUp, null));
+        talk.Ask(Cue.Settled, heap);
+    }
+}

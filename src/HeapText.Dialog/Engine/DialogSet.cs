@@ -1,0 +1,23 @@
+using HeapText.Agronomy.Materials;
+using HeapText.Dialog.Replies;
+using HeapText.Dialog.Wording;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>Everything under dialogs/, read: the words to say and the words to understand.</summary>
+public sealed record DialogSet(Phrasebook Book, Reader Reader, LanguageSense LanguageSense)
+{
+    /// <summary>Reads a dialogs folder.</summary>
+    /// <param name="folder">The folder that holds one folder a language.</param>
+    /// <returns>The set, or null when a fault keeps it from being used; and every fault found, in all files.</returns>
+    public static (DialogSet? Dialogs, IReadOnlyList<DialogFault> Faults) Load(string folder)
+    {
+        var materials = MaterialTable.All.Select(material => material.Key).ToHashSet(StringComparer.Ordinal);
+        var (book, faults) = PhrasebookLoader.Load(folder, materials, [.. Measures.Default.All.Select(m => m.Key), Measures.Kilogram]);
+        var words = Lexicon.Load(folder, materials);
+        List<DialogFault> all = [.. faults, .. words.Faults];
+        if (book is null || words.Faults.Count > 0) return (null, all);
+        var readerOfLanguage = words.Lexicons.ToDictionary(l => l.Language, l => new Reader([l]));
+        return (new DialogSet(book, new Reader(words.Lexicons), new LanguageSense(readerOfLanguage)), all);
+    }
+}

@@ -1,0 +1,136 @@
+using HeapText.Agronomy.Recipes;
+using HeapText.Dialog.Wording;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>From a whole stock to a recipe with its cautions, or to what must be brought first.</summary>
+internal static class Planning
+{
+    private const int DaysToBuildPrompt = 3;
+    private const double LitresOfBucket = 20;
+
+    /// <summary>Works out the recipe of the drafted stock and sends what follows from it.</summary>
+    public static void Plan(Talk talk)
+    {
+        var stock = talk.Draft.Items.Select(i => new Portion(i.Material, i.Amount!.Value, i.Measure!)).ToList();
+        var result = RecipeSolver.Solve(new RecipeRequest
+        {
+            Stock = [.. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure))],
+        });
+        var unknown = result.Notes.Where(n => n.StartsWith(Notes.NoFiguresPrefix, StringComparison.Ordinal))
+            .Select(n => n[Notes.NoFiguresPrefix.Length..]).ToList();
+        if (unknown.Count > 0) talk.Say(Catalogue.NoFigures, ("materials", new Value.Materials(unknown)));
+        if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, solved);
+        else AskToBring(talk, result.Missing);
+    }
+
+    /// <summary>The recipe of a heap that is planned or stands, in one message or two.</summary>
+    public static void SayRecipe(Talk talk, HeapRecord heap)
+    {
+        var plan = heap.Plan;
+        var rounds = ("rounds", (Value)new Value.Number(plan.Rounds));
+        var water = ("water", (Value)new Value.Buckets(plan.WaterBucketsPerRound));
+        var dry = plan.WaterBucketsPerRound == 0;
+        var whole = ("portions", (Value)new Value.Portions(plan.PerRound));
+        if (dry ? talk.Fits(heap, Catalogue.RecipeDry, rounds, whole) : talk.Fits(heap, Catalogue.Recipe, rounds, whole, water))
+        {
+            if (dry) talk.SayOf(heap, Catalogue.RecipeDry, rounds, whole);
+            else talk.SayOf(heap, Catalogue.Recipe, rounds, whole, water);
+            return;
+        }
+        var first = plan.PerRound.Count - 1;
+        while (!talk.Fits(heap, Catalogue.RecipeFirst, rounds, Upto(first))) first--;
+        talk.SayOf(heap, Catalogue.RecipeFirst, rounds, Upto(first));
+        var rest = ("portions", (Value)new Value.Portions([.. plan.PerRound.Skip(first)]));
+        if (dry) talk.SayOf(heap, Catalogue.RecipeThenDry, rest);
+        else talk.SayOf(heap, Catalogue.RecipeThen, rest, water);
+
+        (string, Value) Upto(int count) => ("portions", new Value.Portions([.. plan.PerRound.Take(count)]));
+    }
+
+    /// <summary>How big the heap is, and what to text when it stands.</summary>
+    public static void SaySize(Talk talk, HeapRecord heap) => talk.SayOf(heap, Catalogue.HeapSize,
+        ("width", new Value.Metres(heap.Plan.Width)), ("length", new Value.Metres(heap.Plan.Length)),
+        ("height", new Value.Metres(heap.Plan.Height)));
+
+    /// <summary>What to bring before a heap can be built.</summary>
+    public static void SayWhatToBring(Talk talk)
+    {
+        if (talk.Draft.Missing is not { Count: > 0 } missing)
+        {
+            talk.Say(Catalogue.BringAnything);
+            return;
+        }
+        talk.Say(Catalogue.Bring, ("portions", new Value.Portions(missing)));
+        if (talk.Draft.Substitutes.Count > 0)
+            talk.Say(Catalogue.BringInstead, ("material", new Value.Material(missing[0].Material)),
+                ("materials", new Value.Materials(talk.Draft.Substitutes)));
+    }
+
+    private static void AskToBring(Talk talk, IReadOnlyList<Missing> missing)
+    {
+        talk.Ask(Cue.StockTooSmall);
+        talk.Farmer = talk.Farmer with
+        {
+            Draft = talk.Draft with
+            {
+                MenuStep = null,
+                Missing = [.. missing.Select(m => new Portion(m.Material, (decimal)m.Amount, m.Measure))],
+                Substitutes = missing.Count > 0 ? missing[0].Substitutes : [],
+            },
+        };
+        SayWhatToBring(talk);
+    }
+
+    private static void SendRecipe(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)
+    {
+        var heap = Planned(talk, stock, solved);
+        talk.Put(heap);
+        talk.Farmer = talk.Farmer with { Draft = null };
+        talk.Ask(Cue.RecipeSent, heap);
+        SayRecipe(talk, heap);
+        SaySize(talk, heap);
+        talk.Say(Catalogue.StageMaterials);
+        talk.Say(Catalogue.CareBuilding);
+        var dusty = heap.Plan.PerRound.Select(p => p.Material).Where(Cautions.IsDusty).ToList();
+        if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
+        if (heap.Plan.Cautions.Contains(Cautions.AshCold)) talk.Say(Catalogue.CareAsh);
+        if (heap.Plan.LeftOver.Count > 0)
+            talk.Say(Catalogue.LeftOver, ("materials", new Value.Materials(heap.Plan.LeftOver)));
+    }
+
+    /// <summary>The heap that stands on paper only is planned anew; else a new one is numbered.</summary>
+    private static HeapRecord Planned(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)
+    {
+        var recipe = solved.Recipe;
+        var number = talk.Farmer.Heaps.FirstOrDefault(h => h.Step == HeapStep.Planned)?.Number;
+        if (number is null) talk.Farmer = talk.Farmer with { HeapsPlanned = talk.Farmer.HeapsPlanned + 1 };
+        var used = recipe.PerRound.Select(layer => layer.Material).ToHashSet();
+        return new HeapRecord
+        {
+            Number = number ?? talk.Farmer.HeapsPlanned,
+            Stock = stock,
+            Step = HeapStep.Planned,
+            Due = talk.Today.PlusDays(DaysToBuildPrompt),
+            Plan = new HeapPlan
+            {
+                Rounds = recipe.Rounds,
+                PerRound = [.. recipe.PerRound.Select(l => new Portion(l.Material, (decimal)l.Amount, l.Measure))],
+                WaterBucketsPerRound = HalfBuckets(recipe.WaterPerRound.Litres),
+                Width = recipe.Dimensions.WidthM,
+                Length = recipe.Dimensions.LengthM,
+                Height = recipe.Dimensions.HeightM,
+                Cautions = solved.Cautions,
+                LeftOver = [.. solved.Unused.Select(item => item.Material).Distinct().Where(key => !used.Contains(key))],
+            },
+        };
+    }
+
+    /// <summary>Litres as buckets of 20 litres, to the nearest half; never nought when some water is needed.</summary>
+    private static decimal HalfBuckets(double litres)
+    {
+        const double trifle = 1;
+        if (litres < trifle) return 0;
+        return Math.Max(0.5m, Math.Round((decimal)(litres / LitresOfBucket) * 2, MidpointRounding.AwayFromZero) / 2);
+    }
+}

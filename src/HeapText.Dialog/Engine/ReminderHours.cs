@@ -1,0 +1,16 @@
+using NodaTime;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>Hours of the day at which farmers may be written to unasked, in their own zone.</summary>
+public static class ReminderHours
+{
+    /// <summary>Used until the farmer chooses.</summary>
+    public const int Usual = 7;
+
+    /// <summary>No reminder goes out at or after this time of the day.</summary>
+    public static readonly LocalTime Latest = new(19, 0);
+
+    /// <summary>Hours a farmer may choose from.</summary>
+    public static IReadOnlyList<int> All { get; } = [6, 7, 8, 12, 16];
+}

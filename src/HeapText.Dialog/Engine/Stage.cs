@@ -1,0 +1,74 @@
+namespace HeapText.Dialog.Engine;
+
+/// <summary>Which question to the farmer is open. The numbers are stored: add new stages at the end.</summary>
+public enum Stage
+{
+    /// <summary>The number has not joined.</summary>
+    Stranger = 0,
+    AskingConsent = 1,
+    AskingStock = 2,
+    PickingMaterial = 3,
+    AskingAmount = 4,
+    AskingMeasure = 5,
+
+    /// <summary>The stock makes no heap; the farmer is fetching what is lacking.</summary>
+    Gathering = 6,
+
+    /// <summary>The farmer has the recipe and is building.</summary>
+    Building = 7,
+    AskingHour = 8,
+    AskingRod = 9,
+
+    /// <summary>No question is open.</summary>
+    Tending = 10,
+    AskingHeat = 11,
+    AskingSmell = 12,
+    AskingMoisture = 13,
+
+    /// <summary>The farmer was told to turn and has not said that it is done.</summary>
+    AwaitingTurn = 14,
+    AskingTurned = 15,
+    AskingReheat = 16,
+    AskingReady = 17,
+    AskingHeap = 18,
+}
+
+/// <summary>What happened in the talk and moves it on.</summary>
+public enum Cue
+{
+    /// <summary>A group's code came from a number that has not joined.</summary>
+    Invited,
+    Agreed,
+    Declined,
+
+    /// <summary>Stock is wanted, in free words.</summary>
+    StockWanted,
+
+    /// <summary>Stock is wanted from the next menu.</summary>
+    MenuWanted,
+    AmountWanted,
+    MeasureWanted,
+
+    /// <summary>The stock was worked out and makes no heap.</summary>
+    StockTooSmall,
+
+    /// <summary>The stock was worked out and the recipe sent.</summary>
+    RecipeSent,
+    HourWanted,
+    RodWanted,
+    HeatWanted,
+    SmellWanted,
+    MoistureWanted,
+    TurningWanted,
+
+    /// <summary>A turning is late; it is asked whether it was done.</summary>
+    TurnedWanted,
+    ReheatWanted,
+    LookWanted,
+
+    /// <summary>It is not clear which heap was meant.</summary>
+    HeapWanted,
+
+    /// <summary>The open question is settled, or was dropped, and no other follows.</summary>
+    Settled,
+}

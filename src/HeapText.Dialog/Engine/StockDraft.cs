@@ -1,0 +1,42 @@
+using System.Runtime.Serialization;
+using HeapText.Dialog.Wording;
+using NodaTime;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>Stock while it is being taken: what was named, what is still to be asked, what is lacking.</summary>
+/// <remarks>The order numbers are the stored format: never reuse or change one; add new ones at the end.</remarks>
+[DataContract]
+public sealed record StockDraft
+{
+    /// <summary>What was named, in the farmer's order.</summary>
+    [DataMember(Order = 0)] public IReadOnlyList<DraftItem> Items { get; init; } = [];
+
+    /// <summary>Materials named that never go in, not yet answered.</summary>
+    [DataMember(Order = 1)] public IReadOnlyList<string> Refused { get; init; } = [];
+
+    /// <summary>Step of the numbered path, from 0; null when the farmer texts freely.</summary>
+    [DataMember(Order = 2)] public int? MenuStep { get; init; }
+
+    /// <summary>True once the measure was asked for.</summary>
+    [DataMember(Order = 3)] public bool MeasureAsked { get; init; }
+
+    /// <summary>What to bring before a heap can be built.</summary>
+    [DataMember(Order = 4)] public IReadOnlyList<Portion> Missing { get; init; } = [];
+
+    /// <summary>Others of the same role as the first thing to bring.</summary>
+    [DataMember(Order = 5)] public IReadOnlyList<string> Substitutes { get; init; } = [];
+
+    /// <summary>The day to ask again; null when that was done.</summary>
+    [DataMember(Order = 6)] public LocalDate? NudgeOn { get; init; }
+
+    /// <summary>The first item whose amount is not known; null when all are.</summary>
+    public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);
+}
+
+/// <summary>One material named.</summary>
+[DataContract]
+public sealed record DraftItem(
+    [property: DataMember(Order = 0)] string Material,
+    [property: DataMember(Order = 1)] decimal? Amount,
+    [property: DataMember(Order = 2)] string? Measure);

@@ -1,0 +1,231 @@
+using HeapText.Agronomy.Materials;
+using HeapText.Dialog.Replies;
+using HeapText.Dialog.Wording;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>What the farmer has: in free words or step by step, until every amount and measure is known.</summary>
+internal static class Stocktaking
+{
+    /// <summary>Days after which an unanswered question about stock is asked once more.</summary>
+    private const int NudgeDays = 3;
+
+    /// <summary>Asks for the stock in free words.</summary>
+    public static void AskFreely(Talk talk)
+    {
+        talk.Ask(Cue.StockWanted);
+        talk.Farmer = talk.Farmer with { Draft = new StockDraft { NudgeOn = talk.Today.PlusDays(NudgeDays) } };
+        talk.Say(Catalogue.AskStock);
+    }
+
+    /// <summary>Takes a text that names materials.</summary>
+    public static void Hear(Talk talk, Reading reading)
+    {
+        var keeps = reading.InAddition || talk.Farmer.Stage is Stage.Gathering or Stage.PickingMaterial;
+        var items = keeps ? Begun(talk) : [];
+        foreach (var named in reading.Materials) items = Merge(talk, items, named, reading.InAddition);
+        talk.Farmer = talk.Farmer with
+        {
+            Draft = new StockDraft { Items = items, Refused = reading.Refused, Missing = talk.Draft.Missing },
+        };
+        Continue(talk);
+    }
+
+    /// <summary>Answers the open question about stock; false when the text does not.</summary>
+    public static bool Answer(Talk talk, Reading reading) => talk.Farmer.Stage switch
+    {
+        Stage.AskingStock when reading.BareNumber == 1 => Then(() => OpenMenu(talk, 0)),
+        Stage.PickingMaterial => Pick(talk, reading),
+        Stage.AskingAmount => HearAmount(talk, reading),
+        Stage.AskingMeasure => HearMeasure(talk, reading),
+        Stage.Gathering when reading.Intent == Intent.Yes || reading.BareNumber == 1 => Then(() => Brought(talk)),
+        _ => false,
+    };
+
+    /// <summary>Asks the open question about stock again.</summary>
+    public static void AskAgain(Talk talk)
+    {
+        switch (talk.Farmer.Stage)
+        {
+            case Stage.AskingStock: talk.Say(Catalogue.AskStock); break;
+            case Stage.PickingMaterial: OpenMenu(talk, talk.Draft.MenuStep ?? 0); break;
+            case Stage.AskingAmount or Stage.AskingMeasure: Continue(talk); break;
+            case Stage.Gathering: Planning.SayWhatToBring(talk); break;
+        }
+    }
+
+    /// <summary>An answer could not be read: takes a usual value and says so, rather than asking for ever.</summary>
+    /// <returns>False when no such question is open.</returns>
+    public static bool TakeUsual(Talk talk)
+    {
+        if (talk.Farmer.Stage == Stage.AskingMeasure) SetMeasures(talk, null);
+        else if (talk.Farmer.Stage == Stage.AskingAmount && talk.Draft.WithoutAmount is { } item)
+            SetAmount(talk, item, UsualAmount, item.Measure ?? UsualMeasure(item.Material), taken: true);
+        else return false;
+        return true;
+    }
+
+    /// <summary>Asks once more for stock that was begun and left.</summary>
+    public static void Nudge(Talk talk)
+    {
+        talk.Farmer = talk.Farmer with { Draft = talk.Draft with { NudgeOn = null } };
+        AskAgain(talk);
+    }
+
+    private const decimal UsualAmount = 1;
+
+    private static bool Then(Action act)
+    {
+        act();
+        return true;
+    }
+
+    private static List<DraftItem> Begun(Talk talk)
+    {
+        if (talk.Farmer.Draft is { } draft) return [.. draft.Items];
+        var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
+        return [.. planned?.Stock.Select(p => new DraftItem(p.Material, p.Amount, p.Measure)) ?? []];
+    }
+
+    /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there; else the
+    /// new amount replaces the old one.</summary>
+    private static List<DraftItem> Merge(Talk talk, List<DraftItem> items, ReadMaterial named, bool inAddition)
+    {
+        var fresh = new DraftItem(named.Material, named.Amount, named.Measure);
+        var adds = inAddition || talk.Draft.Missing.Any(m => m.Material == named.Material);
+        var same = items.FindIndex(i => i.Material == named.Material && (!adds || i.Measure == named.Measure));
+        if (same < 0) items.Add(fresh);
+        else if (adds && items[same].Amount is { } had && named.Amount is { } more)
+            items[same] = fresh with { Amount = had + more };
+        else items[same] = fresh;
+        return items;
+    }
+
+    /// <summary>Asks for the first thing that is not known, or works out the recipe when all is.</summary>
+    private static void Continue(Talk talk)
+    {
+        if (talk.Draft.Refused.Count > 0)
+        {
+            talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(talk.Draft.Refused)));
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Refused = [] } };
+        }
+        var draft = talk.Draft with { NudgeOn = talk.Today.PlusDays(NudgeDays) };
+        talk.Farmer = talk.Farmer with { Draft = draft };
+        var unmeasured = draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
+        if (draft.Items.Count == 0) AskFreely(talk);
+        else if (unmeasured.Count > 0) AskMeasure(talk, [.. unmeasured.Select(i => i.Material)]);
+        else if (draft.WithoutAmount is { } item) AskAmount(talk, item);
+        else if (draft.MenuStep is { } step && step + 1 < StepByStep.Count) OpenMenu(talk, step + 1);
+        else Planning.Plan(talk);
+    }
+
+    private static void AskMeasure(Talk talk, IReadOnlyList<string> materials)
+    {
+        talk.Ask(Cue.MeasureWanted);
+        talk.Say(Catalogue.AskMeasure, ("materials", new Value.Materials(materials)),
+            ("choices", new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))])));
+    }
+
+    private static void AskAmount(Talk talk, DraftItem item)
+    {
+        talk.Ask(Cue.AmountWanted);
+        talk.Say(Catalogue.AskAmount, ("measure", new Value.Measure(item.Measure ?? UsualMeasure(item.Material))),
+            ("material", new Value.Material(item.Material)));
+    }
+
+    private static void OpenMenu(Talk talk, int step)
+    {
+        var (question, materials) = StepByStep.Menu(step);
+        talk.Ask(Cue.MenuWanted);
+        talk.Farmer = talk.Farmer with { Draft = talk.Draft with { MenuStep = step } };
+        talk.Say(question, ("choices", new Value.Choices([.. materials.Select(key => new Value.Material(key))])));
+    }
+
+    private static bool Pick(Talk talk, Reading reading)
+    {
+        var step = talk.Draft.MenuStep ?? 0;
+        var offered = StepByStep.Menu(step).Materials;
+        if (reading.BareNumber is > 0 and var number && number <= offered.Count && number % 1 == 0)
+        {
+            var item = new DraftItem(offered[(int)number - 1], null, null);
+            var others = talk.Draft.Items.Where(i => i.Material != item.Material);
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Items = [.. others, item] } };
+            AskAmount(talk, item);
+            return true;
+        }
+        if (reading.BareNumber != 0 && reading.Intent != Intent.No) return false;
+        if (step + 1 < StepByStep.Count) OpenMenu(talk, step + 1);
+        else
+        {
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { MenuStep = null } };
+            Continue(talk);
+        }
+        return true;
+    }
+
+    private static bool HearAmount(Talk talk, Reading reading)
+    {
+        if (talk.Draft.WithoutAmount is not { } item || reading.BareNumber is not > 0) return false;
+        SetAmount(talk, item, reading.BareNumber.Value,
+            reading.BareMeasure ?? item.Measure ?? UsualMeasure(item.Material), taken: false);
+        return true;
+    }
+
+    private static bool HearMeasure(Talk talk, Reading reading)
+    {
+        var measure = reading.BareMeasure;
+        if (measure is null && reading.BareNumber is > 0 and var number && number <= StepByStep.Measures.Count
+            && number % 1 == 0)
+            measure = StepByStep.Measures[(int)number - 1];
+        if (measure is null) return false;
+        SetMeasures(talk, measure);
+        return true;
+    }
+
+    private static void SetAmount(Talk talk, DraftItem item, decimal amount, string measure, bool taken)
+    {
+        var known = item with { Amount = amount, Measure = measure };
+        Replace(talk, i => i == item ? known : i);
+        if (taken) SayTaken(talk, [known]);
+        Continue(talk);
+    }
+
+    /// <summary>Sets the measure of every item that lacks one; null takes each material's usual measure and says so.</summary>
+    private static void SetMeasures(Talk talk, string? measure)
+    {
+        var lacking = talk.Draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
+        DraftItem Known(DraftItem item) => item with { Measure = measure ?? UsualMeasure(item.Material) };
+        Replace(talk, i => lacking.Contains(i) ? Known(i) : i);
+        if (measure is null) SayTaken(talk, [.. lacking.Select(Known)]);
+        Continue(talk);
+    }
+
+    private static void SayTaken(Talk talk, IReadOnlyList<DraftItem> items)
+    {
+        foreach (var item in items)
+            talk.Say(Catalogue.TookUsual,
+                ("portions", new Value.Portions([new Portion(item.Material, item.Amount!.Value, item.Measure!)])));
+    }
+
+    private static void Replace(Talk talk, Func<DraftItem, DraftItem> change) => talk.Farmer = talk.Farmer with
+    {
+        Draft = talk.Draft with { Items = [.. talk.Draft.Items.Select(change)] },
+    };
+
+    /// <summary>The farmer has brought what was lacking.</summary>
+    private static void Brought(Talk talk)
+    {
+        var items = Begun(talk);
+        foreach (var portion in talk.Draft.Missing)
+            items = Merge(talk, items, new ReadMaterial(portion.Material, portion.Amount, portion.Measure), true);
+        talk.Farmer = talk.Farmer with { Draft = new StockDraft { Items = items } };
+        Continue(talk);
+    }
+
+    /// <summary>The measure meant when none is said: bulky plants go by the wheelbarrow, the rest by the bucket.
+    /// Common practice, no source.</summary>
+    private static string UsualMeasure(string material) =>
+        MaterialTable.TryFind(material, out var known) && known.Role is MaterialRole.Brown or MaterialRole.Green
+            ? "wheelbarrow"
+            : "bucket";
+}

@@ -1,0 +1,184 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Turns number words, fractions, ranges and corrections into single amounts.</summary>
+internal sealed class AmountJoiner(List<Part> parts)
+{
+    /// <summary>More than this of any measure cannot be meant.</summary>
+    private const decimal MostOfAMeasure = 1000;
+
+    /// <summary>A number this large that counts no measure is somebody's telephone.</summary>
+    private const decimal SmallestTelephone = 10_000_000;
+
+    /// <summary>How many days ago the text speaks of; 0 when it does not.</summary>
+    public int DaysAgo { get; private set; }
+
+    public void Join()
+    {
+        Each(TakeCounted);
+        Each(Negate);
+        Each(Compose);
+        Each(JoinFraction);
+        Each(TakeLowerOfRange);
+        Each(Correct);
+        Each(CountOne);
+        Each(Judge);
+    }
+
+    private void Each(Action<int> step)
+    {
+        for (var i = 0; i < parts.Count; i++)
+            step(i);
+    }
+
+    private PartKind? KindAt(int at) => at >= 0 && at < parts.Count ? parts[at].Kind : null;
+
+    private bool IsAmount(int at) => KindAt(at) == PartKind.Amount;
+
+    /// <summary>"3 days ago", "day 9", "20 plants": the number is no amount of a material.</summary>
+    private void TakeCounted(int i)
+    {
+        if (KindAt(i) is not (PartKind.Days or PartKind.Counted))
+            return;
+        var number = IsAmount(i - 1) ? i - 1 : IsAmount(i + 1) ? i + 1 : -1;
+        if (number < 0)
+            return;
+        var isAgo = KindAt(i) == PartKind.Days
+            && (KindAt(Math.Max(i, number) + 1) == PartKind.Ago || KindAt(Math.Min(i, number) - 1) == PartKind.Ago);
+        if (isAgo && parts[number].Value is > 0 and <= MostOfAMeasure)
+            DaysAgo = (int)parts[number].Value;
+        parts[number] = new Part(PartKind.Other);
+    }
+
+    private void Negate(int i)
+    {
+        if (KindAt(i) == PartKind.Minus && IsAmount(i + 1))
+        {
+            parts[i + 1] = parts[i + 1] with { IsBad = true };
+            parts.RemoveAt(i);
+        }
+    }
+
+    /// <summary>"Twenty five" is one number; "two two" gives two to each.</summary>
+    private void Compose(int i)
+    {
+        if (!IsAmount(i) || !parts[i].IsWord)
+            return;
+        var other = KindAt(i + 1) == PartKind.And ? i + 2 : i + 1;
+        if (!IsAmount(other) || !parts[other].IsWord)
+            return;
+        var (high, low) = (parts[i].Value, parts[other].Value);
+        if (high >= 10 && ((high % 100 == 0 && low < 100) || (high % 10 == 0 && low < 10)))
+        {
+            parts[i] = parts[i] with { Value = high + low };
+            parts.RemoveRange(i + 1, other - i);
+        }
+        else if (high == low && other == i + 1)
+            parts[other] = new Part(PartKind.Each);
+    }
+
+    private void JoinFraction(int i)
+    {
+        if (KindAt(i) != PartKind.Fraction)
+            return;
+        var from = KindAt(i - 1) == PartKind.One ? i - 1 : i;
+        var value = parts[i].Value;
+        if (KindAt(i + 1) == PartKind.One)
+            parts.RemoveAt(i + 1);
+        var isNewItem = KindAt(i + 1) == PartKind.Measure;
+        var joined = KindAt(from - 1) == PartKind.And;
+        var before = joined ? from - 2 : from - 1;
+        if (IsAmount(before) && (joined || !parts[i].IsWord) && (!isNewItem || KindAt(before - 1) != PartKind.Measure))
+            Fold(before, before + 1, i, value);
+        else if (joined && !isNewItem && KindAt(before) == PartKind.Measure && IsAmount(before - 1))
+            Fold(before - 1, before + 1, i, value);
+        else if (joined && !isNewItem && KindAt(before) == PartKind.Measure)
+        {
+            // "A bucket and a half", also where the one is not said.
+            var one = KindAt(before - 1) == PartKind.One ? before - 1 : before;
+            parts.RemoveRange(before + 1, i - before);
+            if (one < before)
+                parts.RemoveAt(one);
+            parts.Insert(one, new Part(PartKind.Amount, Value: 1 + value));
+        }
+        else
+        {
+            parts[i] = new Part(PartKind.Amount, Value: value);
+            parts.RemoveRange(from, i - from);
+        }
+    }
+
+    private void Fold(int amount, int first, int last, decimal value)
+    {
+        parts[amount] = parts[amount] with { Value = parts[amount].Value + value };
+        parts.RemoveRange(first, last - first + 1);
+    }
+
+    /// <summary>"3 or 4 sacks", "3-4", "between 3 and 4": the lower.</summary>
+    private void TakeLowerOfRange(int i)
+    {
+        if (!IsAmount(i))
+            return;
+        var measured = KindAt(i + 1) == PartKind.Measure && KindAt(i + 2) == PartKind.Or ? 1 : 0;
+        var isBetween = KindAt(i - 1) == PartKind.Between
+            || (KindAt(i - 1) == PartKind.Measure && KindAt(i - 2) == PartKind.Between);
+        var tie = KindAt(i + 1 + measured);
+        var isRange = tie is PartKind.Or or PartKind.Range || (isBetween && tie == PartKind.And);
+        if (!isRange || !IsAmount(i + 2 + measured) || (measured == 1 && KindAt(i + 4) == PartKind.Thing))
+            return;
+        parts[i] = parts[i] with { Value = Math.Min(parts[i].Value, parts[i + 2 + measured].Value) };
+        parts.RemoveRange(i + 1 + measured, 2);
+    }
+
+    /// <summary>"Not 3, 4 buckets", "3 sorry 4 buckets": the number taken back is dropped.</summary>
+    private void Correct(int i)
+    {
+        if (KindAt(i) == PartKind.Not && IsAmount(i + 1))
+        {
+            var hasMeasure = KindAt(i + 2) == PartKind.Measure;
+            var next = NextAmount(i + 2);
+            var isMeasured = next >= 0 && (KindAt(next + 1) == PartKind.Measure || KindAt(next - 1) == PartKind.Measure);
+            var keepsMeasure = hasMeasure && next >= 0 && !isMeasured;
+            parts.RemoveRange(i, 2 + (hasMeasure && !keepsMeasure ? 1 : 0));
+            if (KindAt(i) == PartKind.WeakBreak && next >= 0)
+                parts.RemoveAt(i);
+        }
+        else if (IsAmount(i))
+        {
+            var measured = KindAt(i + 1) == PartKind.Measure ? 1 : 0;
+            var at = i + 1 + measured;
+            at = KindAt(at) == PartKind.WeakBreak ? at + 1 : at;
+            if (KindAt(at) is not (PartKind.Correction or PartKind.Absent))
+                return;
+            var next = KindAt(at + 1) == PartKind.WeakBreak ? at + 2 : at + 1;
+            if (IsAmount(next))
+                parts.RemoveRange(i, (KindAt(next + 1) == PartKind.Measure || measured == 0 ? next : i + 1) - i);
+        }
+    }
+
+    private int NextAmount(int from)
+    {
+        for (var i = from; i < Math.Min(from + 4, parts.Count) && KindAt(i) != PartKind.Thing; i++)
+            if (IsAmount(i))
+                return i;
+        return -1;
+    }
+
+    private void CountOne(int i)
+    {
+        if (KindAt(i) == PartKind.One && KindAt(i + 1) == PartKind.Measure && !IsAmount(i + 2))
+            parts[i] = new Part(PartKind.Amount, Value: 1);
+        else if (KindAt(i) == PartKind.One)
+            parts[i] = new Part(PartKind.Other);
+    }
+
+    private void Judge(int i)
+    {
+        if (!IsAmount(i))
+            return;
+        var counts = KindAt(i - 1) == PartKind.Measure || KindAt(i + 1) == PartKind.Measure;
+        if (parts[i].Value >= SmallestTelephone && !counts)
+            parts[i] = new Part(PartKind.Other);
+        else if (parts[i].Value is <= 0 or > MostOfAMeasure)
+            parts[i] = parts[i] with { IsBad = true };
+    }
+}

@@ -1,0 +1,26 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>The number and measure of a text that holds nothing else, as an answer to a question does.</summary>
+internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
+{
+    private static readonly Bare Nothing = new(null, null, false);
+
+    public static Bare Of(IReadOnlyList<Tag> tags, IReadOnlyList<Part> parts)
+    {
+        if (tags.Any(tag => tag.IsUnknown || tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain
+            or MeaningKind.Particle or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure))))
+            return Nothing;
+        var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
+        var measures = parts.Where(part => part.Kind == PartKind.Measure).ToList();
+        var isOther = parts.Any(part => part.Kind is PartKind.Other or PartKind.Days or PartKind.Counted
+            or PartKind.Asking or PartKind.Absent);
+        if (isOther || amounts.Count > 1 || measures.Count > 1 || amounts.Count + measures.Count == 0)
+            return Nothing;
+        var measure = measures.Count == 1 ? measures[0].Key : null;
+        if (amounts.Count == 0)
+            return new Bare(null, measure, false);
+        // Nought alone chooses an item of a menu; it is wrong only as an amount.
+        var isBad = amounts[0].IsBad && !(amounts[0].Value == 0 && measure is null);
+        return new Bare(isBad ? null : amounts[0].Value, measure, isBad);
+    }
+}

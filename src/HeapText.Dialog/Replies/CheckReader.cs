@@ -1,0 +1,52 @@
+using HeapText.Agronomy.Heap;
+
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Reads what was felt, smelt, squeezed and seen.</summary>
+internal static class CheckReader
+{
+    public static ReadCheck Read(IReadOnlyList<Tag> tags)
+    {
+        var check = new ReadCheck();
+        var isNow = false;
+        for (var i = 0; i < tags.Count; i++)
+        {
+            isNow |= tags[i].Is(Particle.Now);
+            if (!tags[i].Meanings.Any(meaning => meaning.IsCheck) || PartReader.IsThing(tags, i)
+                || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not)))
+                continue;
+            foreach (var meaning in tags[i].Meanings)
+                check = With(check, meaning, isNow);
+        }
+
+        return check;
+    }
+
+    private static bool IsOfMaterials(Tag tag) => tag.First(MeaningKind.Heat) is null && tag.First(MeaningKind.Pests) is null;
+
+    /// <summary>In "3 buckets wet cow dung" nothing is said about the heap.</summary>
+    private static bool IsAdjective(IReadOnlyList<Tag> tags, int at) =>
+        (Belongs(tags, at - 1) || Belongs(tags, at + 1)) && PartReader.InClause(tags, at, IsQuantity);
+
+    private static bool Belongs(IReadOnlyList<Tag> tags, int at) => at >= 0 && at < tags.Count
+        && (IsQuantity(tags[at]) || tags[at].Meanings.Any(meaning => meaning.IsThing));
+
+    private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
+        || tag.Meanings.Any(meaning => meaning.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction);
+
+    /// <summary>The first report holds, but a later one does where "now" stands before it, or where none was seen.</summary>
+    private static ReadCheck With(ReadCheck check, Meaning meaning, bool isNow) => meaning.Kind switch
+    {
+        MeaningKind.Heat => check with { Heat = Later(check.Heat, Value<Heat>(meaning), isNow, null) },
+        MeaningKind.Smell => check with { Smell = Later(check.Smell, Value<Smell>(meaning), isNow, Smell.None) },
+        MeaningKind.Moisture => check with { Moisture = Later(check.Moisture, Value<Moisture>(meaning), isNow, null) },
+        MeaningKind.Pests => check with { Pests = Later(check.Pests, Value<Pests>(meaning), isNow, Pests.None) },
+        _ => check,
+    };
+
+    private static T Later<T>(T? first, T then, bool isNow, T? none) where T : struct, Enum =>
+        first is { } held && !isNow && !held.Equals(none) ? held : then;
+
+    private static T Value<T>(Meaning meaning) where T : struct, Enum =>
+        Canonical.TryValue<T>(meaning.Key, out var value) ? value : default;
+}

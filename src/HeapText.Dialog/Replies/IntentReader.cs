@@ -1,0 +1,57 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Reads what a text wants besides listing materials and reporting checks.</summary>
+internal static class IntentReader
+{
+    /// <summary>Which of several intents in one text leads. Stock and check come before all of these.</summary>
+    private static readonly Intent[] Order =
+    [
+        Intent.Stop, Intent.Erase, Intent.Person, Intent.Language, Intent.NewHeap, Intent.Start, Intent.Ready,
+        Intent.Use, Intent.Amounts, Intent.Next, Intent.Delay, Intent.Built, Intent.Turned, Intent.Help, Intent.Yes,
+        Intent.No,
+    ];
+
+    /// <summary>All intents in order of appearance, each once.</summary>
+    public static List<Intent> Read(IReadOnlyList<Tag> tags)
+    {
+        var intents = new List<Intent>();
+        for (var i = 0; i < tags.Count; i++)
+        {
+            foreach (var meaning in tags[i].Meanings)
+            {
+                if (IntentOf(meaning) is { } intent && Counts(tags, i, intent) && !intents.Contains(intent))
+                    intents.Add(intent);
+            }
+        }
+
+        return intents;
+    }
+
+    /// <summary>The one that leads; unknown when there is none.</summary>
+    public static Intent Lead(IReadOnlyList<Intent> intents) => intents.OrderBy(i => Array.IndexOf(Order, i)).FirstOrDefault();
+
+    private static Intent? IntentOf(Meaning meaning) => meaning.Kind switch
+    {
+        MeaningKind.Intent when Canonical.TryValue<Intent>(meaning.Key, out var intent) => intent,
+        MeaningKind.Language => Intent.Language,
+        _ => null,
+    };
+
+    /// <summary>A yes or no counts where a text or clause starts with it, and not where it denies a material.</summary>
+    private static bool Counts(IReadOnlyList<Tag> tags, int at, Intent intent)
+    {
+        // A word that is also listed as plain, such as "heap", asks for something only when it is all there is.
+        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(tag => tag.IsBreak || IsPlain(tag)))
+            return false;
+        if (intent is not (Intent.Yes or Intent.No))
+            return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
+        for (var before = at - 1; before >= 0 && !tags[before].IsBreak; before--)
+            if (!tags[before].Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
+                return false;
+        var after = tags.Skip(at + 1).TakeWhile(tag => !tag.IsBreak).ToList();
+        return !(tags[at].Is(Particle.Absent) && after.Any(tag => tag.Meanings.Any(meaning => meaning.IsThing)))
+            && !(tags[at].Is(Particle.And) && after.Count > 0);
+    }
+
+    private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
+}

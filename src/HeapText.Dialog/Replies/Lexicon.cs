@@ -1,0 +1,80 @@
+using YamlDotNet.Core;
+
+namespace HeapText.Dialog.Replies;
+
+/// <summary>The words of one language that a farmer may use, as written in its words.yml.</summary>
+public sealed class Lexicon
+{
+    internal Lexicon(string language, IReadOnlyList<Phrase> phrases)
+    {
+        Language = language;
+        Phrases = phrases;
+    }
+
+    /// <summary>Two-letter code of the language, the name of its folder.</summary>
+    public string Language { get; }
+
+    /// <summary>Keys of every material that has words here, refused ones included.</summary>
+    public IReadOnlySet<string> MaterialKeys => Phrases.Where(phrase => phrase.Meaning.IsThing)
+        .Select(phrase => phrase.Meaning.Key).ToHashSet(StringComparer.Ordinal);
+
+    internal IReadOnlyList<Phrase> Phrases { get; }
+
+    /// <summary>Loads <c>DIR/LANGUAGE/words.yml</c> of every language, and all faults in them at once.</summary>
+    /// <param name="directory">The dialogs folder. A language without a words.yml is passed over.</param>
+    /// <param name="materialKeys">Keys of the material table, which the files may not leave; null not to check.</param>
+    public static LexiconLoad Load(string directory, IReadOnlySet<string>? materialKeys = null)
+    {
+        var faults = new List<DialogFault>();
+        if (!Directory.Exists(directory))
+            return new LexiconLoad([], [new DialogFault(directory, 1, 1, "There is no such folder.")]);
+        var lexicons = new List<Lexicon>();
+        foreach (var folder in Directory.EnumerateDirectories(directory).Order(StringComparer.Ordinal))
+        {
+            var file = Path.Combine(folder, "words.yml");
+            if (File.Exists(file))
+                lexicons.Add(LoadFile(file, Path.GetFileName(folder), materialKeys, faults));
+        }
+
+        if (lexicons.Count == 0)
+            faults.Add(new DialogFault(directory, 1, 1, "No language has a words.yml here."));
+        return new LexiconLoad(lexicons, faults);
+    }
+
+    private static Lexicon LoadFile(
+        string file, string language, IReadOnlySet<string>? materialKeys, List<DialogFault> faults)
+    {
+        var sections = new LexiconSections(file, language, materialKeys);
+        try
+        {
+            using var reader = File.OpenText(file);
+            sections.Read(MarkedYaml.Read(reader));
+        }
+        catch (YamlException fault)
+        {
+            sections.Fault((int)fault.Start.Line, (int)fault.Start.Column, fault.Message);
+        }
+        catch (IOException fault)
+        {
+            sections.Fault(1, 1, fault.Message);
+        }
+
+        faults.AddRange(sections.Faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column));
+        return new Lexicon(language, sections.Phrases);
+    }
+}
+
+/// <summary>All lexicons and all their faults.</summary>
+/// <param name="Lexicons">One for each language.</param>
+/// <param name="Faults">Empty when all is well.</param>
+public sealed record LexiconLoad(IReadOnlyList<Lexicon> Lexicons, IReadOnlyList<DialogFault> Faults);
+
+/// <summary>A phrase and what it stands for.</summary>
+/// <param name="Words">Normalised words; <see cref="Gap"/> stands for up to three words that do not matter.</param>
+/// <param name="Meaning">What it stands for.</param>
+internal sealed record Phrase(IReadOnlyList<string> Words, Meaning Meaning)
+{
+    public const string Gap = "..";
+
+    public bool HasGap => Words.Contains(Gap);
+}

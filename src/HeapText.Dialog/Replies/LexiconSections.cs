@@ -1,0 +1,168 @@
+using System.Globalization;
+using HeapText.Agronomy.Heap;
+
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Reads the sections of one words.yml into phrases, collecting every fault on the way.</summary>
+internal sealed class LexiconSections(string file, string language, IReadOnlySet<string>? materialKeys)
+{
+    private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
+
+    public List<Phrase> Phrases { get; } = [];
+
+    public List<DialogFault> Faults { get; } = [];
+
+    public void Fault(int line, int column, string message) => Faults.Add(new(file, line, column, message));
+
+    public void Read(MarkedYaml root)
+    {
+        if (root is not MarkedYaml.Map map)
+        {
+            Fault(root, "The file must be a map of sections.");
+            return;
+        }
+
+        foreach (var (key, value) in Distinct(map))
+            ReadSection(key, value);
+        foreach (var missing in (string[])["materials", "refused", "measures", "numbers", "checks", "intents", "particles"])
+            if (!map.Entries.Any(entry => entry.Key.Value == missing))
+                Fault(root, $"Section '{missing}' is missing.");
+    }
+
+    private void ReadSection(MarkedYaml.Text key, MarkedYaml value)
+    {
+        switch (key.Value)
+        {
+            case "language": ReadLanguage(value); break;
+            case "provenance" or "reviewed": break;
+            case "materials": ReadKeys(value, "material", name => Material(name, MeaningKind.Material)); break;
+            case "refused": ReadKeys(value, "material", name => Material(name, MeaningKind.Refused)); break;
+            case "measures": ReadKeys(value, "measure", Measure); break;
+            case "numbers": ReadKeys(value, "number", name => Number(name, MeaningKind.Number)); break;
+            case "fractions": ReadKeys(value, "number", name => Number(name, MeaningKind.Fraction)); break;
+            case "checks": ReadChecks(value); break;
+            case "intents": ReadKeys(value, "intent", name => Keyed<Intent>(name, MeaningKind.Intent)); break;
+            case "languages": ReadKeys(value, "language", name => new Meaning(MeaningKind.Language, name)); break;
+            case "daysAgo": ReadKeys(value, "days", name => Number(name, MeaningKind.DaysAgo)); break;
+            case "urgent": ReadPhrases(value, "urgent", new Meaning(MeaningKind.Urgent, "urgent")); break;
+            case "particles": ReadKeys(value, "particle", name => Keyed<Particle>(name, MeaningKind.Particle)); break;
+            case "plain": ReadPhrases(value, "plain", new Meaning(MeaningKind.Plain, "plain")); break;
+            default: Fault(key, $"Unknown section '{key.Value}'."); break;
+        }
+    }
+
+    private void ReadLanguage(MarkedYaml value)
+    {
+        if (value is not MarkedYaml.Text text || text.Value != language)
+            Fault(value, $"The language must be '{language}', the name of the folder.");
+    }
+
+    private void ReadChecks(MarkedYaml section)
+    {
+        if (section is not MarkedYaml.Map map)
+        {
+            Fault(section, "Checks must be a map of heat, smell, moisture and pests.");
+            return;
+        }
+
+        foreach (var (key, value) in Distinct(map))
+        {
+            switch (key.Value)
+            {
+                case "heat": ReadKeys(value, "heat", name => Keyed<Heat>(name, MeaningKind.Heat)); break;
+                case "smell": ReadKeys(value, "smell", name => Keyed<Smell>(name, MeaningKind.Smell)); break;
+                case "moisture": ReadKeys(value, "moisture", name => Keyed<Moisture>(name, MeaningKind.Moisture)); break;
+                case "pests": ReadKeys(value, "pests", name => Keyed<Pests>(name, MeaningKind.Pests)); break;
+                default: Fault(key, $"Unknown check '{key.Value}': use heat, smell, moisture or pests."); break;
+            }
+        }
+    }
+
+    private void ReadKeys(MarkedYaml section, string group, Func<string, Meaning?> meaningOf)
+    {
+        if (section is not MarkedYaml.Map map)
+        {
+            Fault(section, "This section must be a map of keys, each with a list of words.");
+            return;
+        }
+
+        foreach (var (key, value) in Distinct(map))
+        {
+            if (meaningOf(key.Value) is { } meaning)
+                ReadPhrases(value, group, meaning);
+            else
+                Fault(key, $"Unknown {group} '{key.Value}'.");
+        }
+    }
+
+    private void ReadPhrases(MarkedYaml value, string group, Meaning meaning)
+    {
+        if (value is not MarkedYaml.List { Items.Count: > 0 } list)
+        {
+            Fault(value, $"'{meaning.Key}' needs a list with at least one word.");
+            return;
+        }
+
+        foreach (var item in list.Items)
+        {
+            if (item is MarkedYaml.Text text)
+                ReadPhrase(text, group, meaning);
+            else
+                Fault(item, "A word or phrase is expected here.");
+        }
+    }
+
+    private void ReadPhrase(MarkedYaml.Text text, string group, Meaning meaning)
+    {
+        foreach (var spelling in Braces.Expand(text.Value))
+        {
+            var words = WordsOf(spelling);
+            var phrase = string.Join(' ', words);
+            if (words.Count == 0 || words[0] == Phrase.Gap || words[^1] == Phrase.Gap)
+                Fault(text, $"'{spelling}' must begin and end with a word.");
+            else if (_taken.TryAdd((group, phrase), (meaning.Key, text.Line)))
+                Phrases.Add(new Phrase(words, meaning));
+            else
+                FaultTaken(text, phrase, meaning.Key, _taken[(group, phrase)]);
+        }
+    }
+
+    private void FaultTaken(MarkedYaml.Text text, string phrase, string key, (string Key, int Line) first) =>
+        Fault(text, first.Key == key
+            ? $"'{phrase}' stands twice under '{key}', first on line {first.Line}."
+            : $"'{phrase}' stands for both '{first.Key}' (line {first.Line}) and '{key}'.");
+
+    private static List<string> WordsOf(string spelling) =>
+    [
+        .. spelling.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .SelectMany(word => word == Phrase.Gap ? [word] : Letters.Words(word)),
+    ];
+
+    private IEnumerable<(MarkedYaml.Text Key, MarkedYaml Value)> Distinct(MarkedYaml.Map map)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var entry in map.Entries)
+        {
+            if (seen.Add(entry.Key.Value))
+                yield return entry;
+            else
+                Fault(entry.Key, $"Key '{entry.Key.Value}' stands twice.");
+        }
+    }
+
+    private Meaning? Material(string key, MeaningKind kind) =>
+        materialKeys is null || materialKeys.Contains(key) ? new Meaning(kind, key) : null;
+
+    private static Meaning? Measure(string key) =>
+        Canonical.Measures.Contains(key) ? new Meaning(MeaningKind.Measure, key) : null;
+
+    private static Meaning? Number(string key, MeaningKind kind) =>
+        decimal.TryParse(key, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            ? new Meaning(kind, key, value)
+            : null;
+
+    private static Meaning? Keyed<T>(string key, MeaningKind kind) where T : struct, Enum =>
+        Canonical.TryValue<T>(key, out _) ? new Meaning(kind, key) : null;
+
+    private void Fault(MarkedYaml at, string message) => Fault(at.Line, at.Column, message);
+}

@@ -1,0 +1,64 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>What kind of thing a word stands for.</summary>
+internal enum MeaningKind
+{
+    Plain, Material, Refused, Measure, Number, Fraction, Heat, Smell, Moisture, Pests, Intent, Language, DaysAgo,
+    Urgent, Particle,
+}
+
+/// <summary>The little words that tie a text together.</summary>
+internal enum Particle
+{
+    /// <summary>"of", "the": may stand inside any phrase and means nothing.</summary>
+    Link,
+    And,
+    Or,
+
+    /// <summary>"not": takes back the amount, material or answer after it.</summary>
+    Not,
+
+    /// <summary>"no", "don't have": the material is not there.</summary>
+    Absent,
+    Have,
+    Each,
+
+    /// <summary>"a" before a measure: one of it.</summary>
+    One,
+
+    /// <summary>"some", "plenty": there is an amount, but which is not said.</summary>
+    Some,
+    More,
+    Between,
+
+    /// <summary>"sorry", "I mean": the amount after it replaces the one before.</summary>
+    Correction,
+    Minus,
+    Be,
+    Days,
+    Ago,
+
+    /// <summary>Things farmers count that are no measure: people, metres, plants.</summary>
+    Counted,
+
+    /// <summary>"can I", "how many": what follows is asked about, not on hand.</summary>
+    Asking,
+    Now,
+}
+
+/// <summary>What a word or phrase stands for.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Key">Canonical key, or the particle's or language's name.</param>
+/// <param name="Value">Of a number, fraction or count of days; else 0.</param>
+internal readonly record struct Meaning(MeaningKind Kind, string Key, decimal Value = 0)
+{
+    public bool IsCheck => Kind is >= MeaningKind.Heat and <= MeaningKind.Pests;
+
+    public bool IsThing => Kind is MeaningKind.Material or MeaningKind.Refused;
+
+    public bool Is(Particle particle) => Kind == MeaningKind.Particle && Key == ParticleKey(particle);
+
+    public bool Is(Intent intent) => Kind == MeaningKind.Intent && Key == Canonical.Key(intent);
+
+    private static string ParticleKey(Particle particle) => Canonical.Key(particle);
+}

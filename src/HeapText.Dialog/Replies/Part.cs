@@ -1,0 +1,27 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>What a part does in a list of materials.</summary>
+internal enum PartKind
+{
+    Amount, Fraction, Some, Measure, Thing, And, Or, Range, Not, Absent, Have, Each, One, Between, Correction, Minus,
+    Days, Ago, Counted, Asking, WeakBreak, StrongBreak, Unknown, Other,
+}
+
+/// <summary>A tag in its role; words that play no role are left out.</summary>
+/// <param name="Kind">The role.</param>
+/// <param name="Key">Of a measure or material; empty for a thing that nobody knows.</param>
+/// <param name="Value">Of an amount or fraction.</param>
+internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
+{
+    /// <summary>True for an amount written in letters: those build up, as in "twenty five".</summary>
+    public bool IsWord { get; init; }
+
+    public bool IsRefused { get; init; }
+
+    /// <summary>True for an amount that cannot be meant.</summary>
+    public bool IsBad { get; init; }
+
+    public bool IsBreak => Kind is PartKind.WeakBreak or PartKind.StrongBreak;
+
+    public bool IsQuantity => Kind is PartKind.Amount or PartKind.Some or PartKind.Measure;
+}

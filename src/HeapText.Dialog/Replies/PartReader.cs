@@ -1,0 +1,104 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Gives every tag its role in the list of materials.</summary>
+internal static class PartReader
+{
+    private static readonly (Particle Particle, PartKind Kind)[] Roles =
+    [
+        (Particle.Absent, PartKind.Absent), (Particle.And, PartKind.And), (Particle.Or, PartKind.Or),
+        (Particle.Not, PartKind.Not), (Particle.Have, PartKind.Have), (Particle.Each, PartKind.Each),
+        (Particle.One, PartKind.One), (Particle.Some, PartKind.Some), (Particle.Between, PartKind.Between),
+        (Particle.Correction, PartKind.Correction), (Particle.Minus, PartKind.Minus), (Particle.Days, PartKind.Days),
+        (Particle.Ago, PartKind.Ago), (Particle.Counted, PartKind.Counted), (Particle.Asking, PartKind.Asking),
+    ];
+
+    public static List<Part> Read(IReadOnlyList<Tag> tags)
+    {
+        var parts = new List<Part>(tags.Count);
+        var marks = ItemMarks(tags);
+        for (var i = 0; i < tags.Count; i++)
+            if (!marks.Contains(i) && Role(tags, i) is { } part)
+                parts.Add(part);
+        return parts;
+    }
+
+    /// <summary>True when a word that may be a material or an answer, such as "urine", is the material here.</summary>
+    public static bool IsThing(IReadOnlyList<Tag> tags, int at)
+    {
+        if (!tags[at].Meanings.Any(meaning => meaning.IsThing))
+            return false;
+        if (!tags[at].Meanings.Any(meaning => meaning.IsCheck))
+            return true;
+        return tags.Any(tag => tag.Meanings.Any(m => m.IsThing) && !tag.Meanings.Any(m => m.IsCheck))
+            || InClause(tags, at, tag => tag.Token.Kind == TokenKind.Number || tag.Is(Particle.Have)
+                || tag.Is(Particle.Some) || tag.First(MeaningKind.Number) is not null
+                || tag.First(MeaningKind.Measure) is not null || tag.First(MeaningKind.Fraction) is not null);
+    }
+
+    /// <summary>Whether any tag between the breaks around a place is as asked.</summary>
+    public static bool InClause(IReadOnlyList<Tag> tags, int at, Func<Tag, bool> isAsked)
+    {
+        for (var i = at; i >= 0 && !tags[i].IsBreak; i--)
+            if (isAsked(tags[i]))
+                return true;
+        for (var i = at + 1; i < tags.Count && !tags[i].IsBreak; i++)
+            if (isAsked(tags[i]))
+                return true;
+        return false;
+    }
+
+    private static Part? Role(IReadOnlyList<Tag> tags, int at)
+    {
+        var tag = tags[at];
+        if (tag.IsTorn)
+            return new Part(PartKind.Thing);
+        if (tag.IsUnknown)
+            return new Part(PartKind.Unknown);
+        if (tag.Meanings.Count == 0)
+            return Literal(tag.Token);
+        if (tag.First(MeaningKind.Measure) is { } measure)
+            return new Part(PartKind.Measure, measure.Key);
+        if (IsThing(tags, at))
+            return Thing(tag);
+        if (tag.First(MeaningKind.Number) is { } number)
+            return new Part(PartKind.Amount, Value: number.Value) { IsWord = true };
+        if (tag.First(MeaningKind.Fraction) is { } fraction)
+            return new Part(PartKind.Fraction, Value: fraction.Value) { IsWord = true };
+        foreach (var (particle, kind) in Roles)
+            if (tag.Is(particle))
+                return new Part(kind);
+        return tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle)
+            ? null
+            : new Part(PartKind.Other);
+    }
+
+    private static Part Thing(Tag tag)
+    {
+        var thing = tag.First(MeaningKind.Refused) ?? tag.First(MeaningKind.Material)!.Value;
+        return new Part(PartKind.Thing, thing.Key) { IsRefused = thing.Kind == MeaningKind.Refused };
+    }
+
+    private static Part? Literal(Token token) => token.Kind switch
+    {
+        TokenKind.Number when token.IsFraction && !token.IsNegative => new Part(PartKind.Fraction, Value: token.Value),
+        TokenKind.Number => new Part(PartKind.Amount, Value: token.Value) { IsBad = token.IsNegative },
+        TokenKind.WeakBreak => new Part(PartKind.WeakBreak),
+        TokenKind.StrongBreak => new Part(PartKind.StrongBreak),
+        TokenKind.Range => new Part(PartKind.Range),
+        _ => null,
+    };
+
+    /// <summary>Places of "1.", "2." … that number the items of a list and are no amounts.</summary>
+    private static HashSet<int> ItemMarks(IReadOnlyList<Tag> tags)
+    {
+        var marks = new HashSet<int>();
+        for (var i = 0; i < tags.Count; i++)
+        {
+            var isNext = tags[i].Token.IsItemMark && tags[i].Token.Value == marks.Count + 1;
+            if (isNext && (marks.Count > 0 || i == 0 || tags[i - 1].IsBreak))
+                marks.Add(i);
+        }
+
+        return marks.Count > 1 ? marks : [];
+    }
+}

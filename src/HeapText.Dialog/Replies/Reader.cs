@@ -1,0 +1,73 @@
+using System.Collections.Frozen;
+
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Reads farmers' texts. Pure and safe to share between threads; any string is accepted.</summary>
+public sealed class Reader
+{
+    private readonly PhraseIndex _index;
+    private readonly FrozenDictionary<string, Tagger> _taggers;
+
+    /// <summary>Makes a reader of all the languages together.</summary>
+    public Reader(IReadOnlyList<Lexicon> lexicons)
+    {
+        ArgumentNullException.ThrowIfNull(lexicons);
+        _index = new PhraseIndex(lexicons);
+        _taggers = lexicons.Select((lexicon, i) => (lexicon.Language, Tagger: new Tagger(_index, i)))
+            .ToFrozenDictionary(pair => pair.Language, pair => pair.Tagger, StringComparer.Ordinal);
+    }
+
+    /// <summary>The languages that can be given to <see cref="Read"/>.</summary>
+    public IReadOnlyCollection<string> Languages => _taggers.Keys;
+
+    /// <summary>Reads a text. The given language goes first; words of the others are understood too.</summary>
+    /// <param name="text">As it came in.</param>
+    /// <param name="language">Two-letter code, one of <see cref="Languages"/>.</param>
+    /// <exception cref="ArgumentException">There is no such language.</exception>
+    public Reading Read(string text, string language)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (!_taggers.TryGetValue(language, out var tagger))
+            throw new ArgumentException($"There is no language '{language}'.", nameof(language));
+        return Interpret(tagger.Read(text));
+    }
+
+    private static Reading Interpret(List<Tag> tags)
+    {
+        var parts = PartReader.Read(tags);
+        var joiner = new AmountJoiner(parts);
+        joiner.Join();
+        var intents = IntentReader.Read(tags);
+        var check = CheckReader.Read(tags);
+        var isAboutHeap = !check.IsEmpty || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
+        var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
+        var stock = StockReader.Read(parts, isAboutHeap);
+        var lead = !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
+        var bare = Bare.Of(tags, parts);
+        return new Reading
+        {
+            Intent = lead,
+            Also = [.. intents.Where(intent => intent != lead)],
+            Materials = stock.Materials,
+            Refused = stock.Refused,
+            Check = check,
+            Language = lead == Intent.Language ? LanguageOf(tags) : null,
+            Unclear = stock.IsUnclear || bare.IsUnclear,
+            BareNumber = bare.Number,
+            BareMeasure = bare.Measure,
+            DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
+            GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
+            InAddition = !stock.IsEmpty && tags.Any(tag => tag.Is(Particle.More)),
+            Urgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null),
+        };
+    }
+
+    private static string? LanguageOf(List<Tag> tags) =>
+        tags.Select(tag => tag.First(MeaningKind.Language)).FirstOrDefault(meaning => meaning is not null)?.Key;
+
+    private static int DaysAgoOf(List<Tag> tags) =>
+        (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(meaning => meaning is not null)?.Value ?? 0);
+
+    private static int? GroupCodeOf(List<Part> amounts) =>
+        amounts is [{ Value: > 0 and < 1_000_000 } code] && decimal.IsInteger(code.Value) ? (int)code.Value : null;
+}

@@ -1,0 +1,147 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>Reads the list of materials from the parts of a text.</summary>
+internal static class StockReader
+{
+    /// <param name="parts">Parts with their amounts joined.</param>
+    /// <param name="isAboutHeap">
+    /// True when the text reports or asks something else: then materials count only if the farmer says how much or that
+    /// he has them.
+    /// </param>
+    public static Stock Read(List<Part> parts, bool isAboutHeap)
+    {
+        DropAbsent(parts);
+        DropAskedAbout(parts);
+        NameUnknownThings(parts);
+        if (!parts.Any(part => part.Kind == PartKind.Thing))
+            return Stock.Nothing;
+        var isListed = !isAboutHeap || parts.Any(part => part.IsQuantity || part.Kind == PartKind.Have);
+        var things = Allotment.Of(parts);
+        var refused = things.Where(thing => thing.IsRefused).Select(thing => thing.Key).Distinct();
+        if (!isListed)
+            return new Stock([], [.. refused], false);
+        var materials = things.Where(thing => thing is { IsRefused: false, Key: not "" }).SelectMany(Entries);
+        var isUnclear = things.Any(thing => thing.Key.Length == 0 || thing.Quantity.Any(part => part.IsBad));
+        return new Stock(Merge(materials), [.. refused], isUnclear);
+    }
+
+    /// <summary>"No goat manure", "sheep manure: none": not there, so not listed.</summary>
+    private static void DropAbsent(List<Part> parts)
+    {
+        for (var i = 0; i < parts.Count; i++)
+        {
+            if (parts[i].Kind is not (PartKind.Absent or PartKind.Not))
+                continue;
+            if (!DropAhead(parts, i) && parts[i].Kind == PartKind.Absent)
+                DropBehind(parts, i);
+        }
+    }
+
+    private static bool DropAhead(List<Part> parts, int absent)
+    {
+        var found = false;
+        for (var i = absent + 1; i < parts.Count; i++)
+        {
+            var kind = parts[i].Kind;
+            if (kind == PartKind.Thing)
+            {
+                parts[i] = new Part(PartKind.WeakBreak);
+                found = true;
+            }
+            else if (kind is not (PartKind.Or or PartKind.And or PartKind.Measure or PartKind.Unknown)
+                     && !(kind == PartKind.Absent && found))
+                break;
+        }
+
+        return found;
+    }
+
+    private static void DropBehind(List<Part> parts, int absent)
+    {
+        for (var i = absent - 1; i >= 0 && !parts[i].IsBreak && !parts[i].IsQuantity; i--)
+        {
+            if (parts[i].Kind != PartKind.Thing)
+                continue;
+            parts[i] = new Part(PartKind.WeakBreak);
+            return;
+        }
+    }
+
+    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, so that they are warned of.</summary>
+    private static void DropAskedAbout(List<Part> parts)
+    {
+        var isAsked = false;
+        for (var i = 0; i < parts.Count; i++)
+        {
+            if (parts[i].IsBreak || parts[i].Kind is PartKind.Have or PartKind.Amount)
+                isAsked = false;
+            else if (parts[i].Kind == PartKind.Asking)
+                isAsked = true;
+            else if (isAsked && parts[i] is { Kind: PartKind.Thing, IsRefused: false })
+                parts[i] = new Part(PartKind.Other);
+        }
+    }
+
+    /// <summary>An unknown word that somebody has three buckets of is a thing too, or its amount goes to another.</summary>
+    private static void NameUnknownThings(List<Part> parts)
+    {
+        for (var start = 0; start < parts.Count;)
+        {
+            var end = start;
+            while (end < parts.Count && !parts[end].IsBreak && parts[end].Kind != PartKind.And)
+                end++;
+            var clause = parts.GetRange(start, end - start);
+            if (clause.Any(part => part.Kind == PartKind.Amount) && clause.Any(part => part.Kind == PartKind.Measure)
+                && !clause.Any(part => part.Kind == PartKind.Thing)
+                && clause.FindIndex(part => part.Kind == PartKind.Unknown) is var unknown and >= 0)
+                parts[start + unknown] = new Part(PartKind.Thing);
+            start = end + 1;
+        }
+    }
+
+    /// <summary>One entry, or one for each further whole quantity: "2 buckets and 3 sacks of cow dung".</summary>
+    private static IEnumerable<ReadMaterial> Entries(Allotment thing)
+    {
+        var entries = new List<(Part? Amount, Part? Measure)> { (null, null) };
+        foreach (var part in thing.Quantity)
+        {
+            var (amount, measure) = entries[^1];
+            if (part.Kind == PartKind.Measure)
+            {
+                if (measure is null)
+                    entries[^1] = (amount, part);
+                else
+                    entries.Add((null, part));
+            }
+            else if (amount is null || amount.Kind == PartKind.Some)
+                entries[^1] = (part.Kind == PartKind.Some && amount is not null ? amount : part, measure);
+            else if (part.Kind == PartKind.Amount)
+                entries.Add((part, null));
+        }
+
+        return entries.Where((entry, i) => i == 0 || entry is { Amount: not null, Measure: not null })
+            .Select(entry => new ReadMaterial(thing.Key, ValueOf(entry.Amount), entry.Measure?.Key));
+    }
+
+    private static decimal? ValueOf(Part? amount) =>
+        amount is { Kind: PartKind.Amount, IsBad: false } ? amount.Value : null;
+
+    /// <summary>A material named first and counted later is one entry, at its first place.</summary>
+    private static List<ReadMaterial> Merge(IEnumerable<ReadMaterial> materials)
+    {
+        var merged = new List<ReadMaterial>();
+        foreach (var material in materials)
+        {
+            var same = merged.FindIndex(other => other.Material == material.Material
+                && (IsBare(other) || IsBare(material) || other == material));
+            if (same < 0)
+                merged.Add(material);
+            else if (IsBare(merged[same]))
+                merged[same] = material;
+        }
+
+        return merged;
+    }
+
+    private static bool IsBare(ReadMaterial material) => material is { Amount: null, Measure: null };
+}

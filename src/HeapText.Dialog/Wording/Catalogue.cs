@@ -1,0 +1,143 @@
+namespace HeapText.Dialog.Wording;
+
+/// <summary>Every message the service can send. Each language's text.yml holds exactly these keys.</summary>
+public static class Catalogue
+{
+    private static readonly List<MessageSpec> Listed = [];
+
+    public static IReadOnlyList<MessageSpec> All => Listed;
+
+    // joining
+    public static readonly MessageSpec HowToJoin = General("how-to-join", 1);
+    public static readonly MessageSpec NoSuchGroup = General("no-such-group", 1, ("code", SlotKind.Number));
+    public static readonly MessageSpec AskConsent =
+        General("ask-consent", 2,
+        ("group", SlotKind.Name), ("officer", SlotKind.Name), ("languages", SlotKind.LanguageHints));
+    public static readonly MessageSpec LanguageHint = General("language-hint", 1);
+    public static readonly MessageSpec ConsentRefused = General("consent-refused", 1, ("code", SlotKind.Number));
+    public static readonly MessageSpec Welcome = General("welcome", 1, ("group", SlotKind.Name));
+
+    // taking stock
+    public static readonly MessageSpec AskStock = General("ask-stock", 1);
+    public static readonly MessageSpec AskStockAgain = General("ask-stock-again", 1);
+    public static readonly MessageSpec PickBrown = General("pick-brown", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickGreen = General("pick-green", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickManure = General("pick-manure", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickEarth = General("pick-earth", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickExtra = General("pick-extra", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec AskAmount =
+        General("ask-amount", 1, ("measure", SlotKind.Measure), ("material", SlotKind.Material));
+    public static readonly MessageSpec AskMeasure =
+        General("ask-measure", 1, ("materials", SlotKind.Materials), ("choices", SlotKind.MeasureChoices));
+    public static readonly MessageSpec TookUsual = General("took-usual", 1, ("portions", SlotKind.Portions));
+    public static readonly MessageSpec NeverIn = General("never-in", 1, ("materials", SlotKind.Materials));
+    public static readonly MessageSpec NoFigures = General("no-figures", 1, ("materials", SlotKind.Materials));
+    public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
+    public static readonly MessageSpec BringInstead =
+        General("bring-instead", 1, ("material", SlotKind.Material), ("materials", SlotKind.Materials));
+    public static readonly MessageSpec BringAnything = General("bring-anything", 1);
+
+    // the recipe
+    public static readonly MessageSpec Recipe = OfHeap(
+        "recipe", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions), ("water", SlotKind.Buckets));
+    public static readonly MessageSpec RecipeFirst =
+        OfHeap("recipe-first", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions));
+    public static readonly MessageSpec RecipeThen =
+        OfHeap("recipe-then", 2, ("portions", SlotKind.Portions), ("water", SlotKind.Buckets));
+    public static readonly MessageSpec RecipeDry =
+        OfHeap("recipe-dry", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions));
+    public static readonly MessageSpec RecipeThenDry = OfHeap("recipe-then-dry", 2, ("portions", SlotKind.Portions));
+    public static readonly MessageSpec HeapSize = OfHeap(
+        "heap-size", 2, ("width", SlotKind.Metres), ("length", SlotKind.Metres), ("height", SlotKind.Metres));
+    public static readonly MessageSpec StageMaterials = General("stage-materials", 2);
+    public static readonly MessageSpec CareBuilding = General("care-building", 2);
+    public static readonly MessageSpec CareDust = General("care-dust", 2, ("materials", SlotKind.Materials));
+    public static readonly MessageSpec CareAsh = General("care-ash", 1);
+    public static readonly MessageSpec LeftOver = General("left-over", 1, ("materials", SlotKind.Materials));
+    public static readonly MessageSpec AskBuilt = OfHeap("ask-built", 1);
+    public static readonly MessageSpec NotBuilt = OfHeap("not-built", 1);
+
+    // the heap stands
+    public static readonly MessageSpec Built = OfHeap("built", 1, ("turns", SlotKind.Number), ("date", SlotKind.Date));
+    public static readonly MessageSpec BuiltAlready = OfHeap("built-already", 1);
+    public static readonly MessageSpec AskHour = General("ask-hour", 1, ("choices", SlotKind.HourChoices));
+    public static readonly MessageSpec HourSet = General("hour-set", 1, ("hour", SlotKind.Hour));
+    public static readonly MessageSpec AskRod = General("ask-rod", 1);
+    public static readonly MessageSpec RodWood = General("rod-wood", 2);
+    public static readonly MessageSpec RodMetal = General("rod-metal", 2);
+
+    // turning and checking
+    public static readonly MessageSpec TurnToday =
+        OfHeap("turn-today", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+    public static readonly MessageSpec TurnLate = OfHeap(
+        "turn-late", 2, ("date", SlotKind.Date), ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+    public static readonly MessageSpec AskTurned = OfHeap("ask-turned", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec AskHeat = OfHeap("ask-heat", 1);
+    public static readonly MessageSpec AskHeatWas = OfHeap("ask-heat-was", 1);
+    public static readonly MessageSpec AskSmell = OfHeap("ask-smell", 1);
+    public static readonly MessageSpec AskMoisture = OfHeap("ask-moisture", 1);
+    public static readonly MessageSpec TurnNow = OfHeap("turn-now", 1);
+    public static readonly MessageSpec TurnAgain = OfHeap("turn-again", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec Turned =
+        OfHeap("turned", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
+    public static readonly MessageSpec TurnedLast = OfHeap("turned-last", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec TurnedExtra = OfHeap("turned-extra", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec TurnedEarly = OfHeap("turned-early", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec Delayed = OfHeap("delayed", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec LastReminder = OfHeap("last-reminder", 1, ("officer", SlotKind.Name));
+
+    // the heat is over
+    public static readonly MessageSpec AskReheat = OfHeap("ask-reheat", 1);
+    public static readonly MessageSpec Reheated = OfHeap("reheated", 1);
+    public static readonly MessageSpec Curing = OfHeap("curing", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec AskReady = OfHeap("ask-ready", 1);
+    public static readonly MessageSpec NotReady = OfHeap("not-ready", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec Ready = OfHeap("ready", 1);
+    public static readonly MessageSpec ReadyCare = OfHeap("ready-care", 2);
+
+    // at any time
+    public static readonly MessageSpec Urgent = General("urgent", 2);
+    public static readonly MessageSpec UrgentTold = General("urgent-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec Help = General("help", 1);
+    public static readonly MessageSpec PersonTold = General("person-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec Misread = General("misread", 1);
+    public static readonly MessageSpec MisreadTold = General("misread-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec Stopped = General("stopped", 1);
+    public static readonly MessageSpec StoppedStill = General("stopped-still", 1);
+    public static readonly MessageSpec Started = General("started", 1);
+    public static readonly MessageSpec LanguageSet = General("language-set", 1);
+    public static readonly MessageSpec LanguageUnknown = General("language-unknown", 1, ("choices", SlotKind.LanguageHints));
+    public static readonly MessageSpec NextNothing = General("next-nothing", 1);
+    public static readonly MessageSpec NextReady = General("next-ready", 1);
+    public static readonly MessageSpec NextBuild = OfHeap("next-build", 1);
+    public static readonly MessageSpec NextTurn =
+        OfHeap("next-turn", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
+    public static readonly MessageSpec NextReheat = OfHeap("next-reheat", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec NextCure = OfHeap("next-cure", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec ReadyNotYet = OfHeap("ready-not-yet", 1);
+    public static readonly MessageSpec NoAmounts = General("no-amounts", 1);
+    public static readonly MessageSpec UseTold = General("use-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec EraseTold = General("erase-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec WhichHeap = General("which-heap", 1, ("choices", SlotKind.HeapChoices));
+    public static readonly MessageSpec NoHeapStands = General("no-heap-stands", 1);
+    public static readonly MessageSpec NewHeap = General("new-heap", 1);
+
+    private static readonly Dictionary<string, MessageSpec> AdviceByKey = Agronomy.Heap.HeapAdvice.Keys
+        .ToDictionary(key => key, key => OfHeap("advice-" + key, 1));
+
+    /// <summary>The message of an advice key of the agronomy.</summary>
+    public static MessageSpec Advice(string key) => AdviceByKey[key];
+
+    private static MessageSpec General(string key, int segments, params (string Name, SlotKind Kind)[] slots) =>
+        List(key, segments, false, slots);
+
+    private static MessageSpec OfHeap(string key, int segments, params (string Name, SlotKind Kind)[] slots) =>
+        List(key, segments, true, slots);
+
+    private static MessageSpec List(string key, int segments, bool ofHeap, (string Name, SlotKind Kind)[] slots)
+    {
+        var spec = new MessageSpec(key, segments, ofHeap, [.. slots.Select(s => new Slot(s.Name, s.Kind))]);
+        Listed.Add(spec);
+        return spec;
+    }
+}

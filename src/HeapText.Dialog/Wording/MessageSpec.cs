@@ -1,0 +1,60 @@
+namespace HeapText.Dialog.Wording;
+
+/// <summary>A message the service can send: its key in text.yml, how long it may be, and what is filled in.</summary>
+/// <param name="Key">Key in text.yml.</param>
+/// <param name="Segments">Most segments it may take, with the longest values filled in.</param>
+/// <param name="OfHeap">True when it starts with the heap's name on a phone with several heaps.</param>
+/// <param name="Slots">The placeholders it must hold.</param>
+public sealed record MessageSpec(string Key, int Segments, bool OfHeap, IReadOnlyList<Slot> Slots);
+
+/// <summary>A named, typed placeholder.</summary>
+public sealed record Slot(string Name, SlotKind Kind);
+
+/// <summary>What a placeholder is filled with; decides how it is worded and its longest value.</summary>
+public enum SlotKind
+{
+    /// <summary>A whole number up to 9999, such as a group code.</summary>
+    Number,
+
+    /// <summary>An amount of water in 20-litre buckets, in halves.</summary>
+    Buckets,
+
+    /// <summary>A length in metres with one decimal.</summary>
+    Metres,
+
+    /// <summary>A day of the week, a day and a month.</summary>
+    Date,
+
+    /// <summary>A full hour of the day.</summary>
+    Hour,
+
+    /// <summary>A name of a village or trainer, up to <see cref="Phrasebook.LongestName"/> letters.</summary>
+    Name,
+
+    /// <summary>One material.</summary>
+    Material,
+
+    /// <summary>Materials, listed; shortened to what fits.</summary>
+    Materials,
+
+    /// <summary>One or more amounts of a material, in order; shared out over messages by what fits.</summary>
+    Portions,
+
+    /// <summary>A measure in the plural.</summary>
+    Measure,
+
+    /// <summary>Up to <see cref="Phrasebook.MostChoices"/> numbered materials, "1 … 2 …".</summary>
+    MaterialChoices,
+
+    /// <summary>Numbered measures.</summary>
+    MeasureChoices,
+
+    /// <summary>Numbered hours of the day.</summary>
+    HourChoices,
+
+    /// <summary>Numbered heaps of a phone.</summary>
+    HeapChoices,
+
+    /// <summary>How each other language offers itself.</summary>
+    LanguageHints,
+}

@@ -1,0 +1,132 @@
+using System.Globalization;
+using HeapText.Dialog.Text;
+using Humanizer;
+using NodaTime;
+
+namespace HeapText.Dialog.Wording;
+
+/// <summary>Puts messages into words, in every language under dialogs/.</summary>
+public sealed class Phrasebook
+{
+    /// <summary>Most letters of a village's or trainer's name in a message.</summary>
+    public const int LongestName = 24;
+
+    /// <summary>Most numbered choices in one question.</summary>
+    public const int MostChoices = 5;
+
+    private readonly Dictionary<string, TextFile> _files;
+
+    internal Phrasebook(IEnumerable<TextFile> files) => _files = files.ToDictionary(f => f.Language);
+
+    /// <summary>Codes of the languages, in alphabetical order.</summary>
+    public IEnumerable<string> Languages => _files.Keys.Order(StringComparer.Ordinal);
+
+    /// <summary>The file of a language.</summary>
+    public TextFile File(string language) => _files[language];
+
+    /// <summary>True when messages can be written in this language.</summary>
+    public bool Speaks(string language) => _files.ContainsKey(language);
+
+    /// <summary>A message in words. A list of materials that does not fit is cut to "… and 3 more".</summary>
+    public string Say(string language, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling)
+    {
+        Dictionary<string, Value> values = [];
+        foreach (var (slot, value) in filling) values.Add(slot, value);
+        var text = Fill(language, message, values);
+        while (Fit.Measure(text).Segments > message.Segments && Shorten(values)) text = Fill(language, message, values);
+        return text;
+    }
+
+    /// <summary>True when the message keeps its budget with these values.</summary>
+    public bool Fits(string language, MessageSpec message, string prefix, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
+        Fit.Measure(prefix + Say(language, message, filling)).Segments <= message.Segments;
+
+    /// <summary>"Heap 2: ", said before messages of a heap on a phone with several.</summary>
+    public string HeapPrefix(string language, int heap) => Form(language, "heap-prefix", ("number", Figure(heap)));
+
+    private string Fill(string language, MessageSpec message, Dictionary<string, Value> values) =>
+        _files[language].Messages[message.Key].Fill(slot => Word(language, values[slot]));
+
+    /// <summary>Cuts the last item off a list of materials; false when there is none to cut.</summary>
+    private static bool Shorten(Dictionary<string, Value> values)
+    {
+        foreach (var (slot, value) in values)
+        {
+            if (value is not Value.Materials { Keys.Count: > 1 } list) continue;
+            values[slot] = new Value.Materials([.. list.Keys.SkipLast(1)]) { LeftOut = list.LeftOut + 1 };
+            return true;
+        }
+        return false;
+    }
+
+    private string Word(string language, Value value) => value switch
+    {
+        Value.Number number => Figure(number.Figure),
+        Value.Buckets buckets => BucketsInWords(language, buckets.Amount),
+        Value.Metres metres =>
+            Form(language, "metres", ("length", metres.Length.ToString("0.#", CultureInfo.InvariantCulture))),
+        Value.Date date => DateInWords(language, date.Day),
+        Value.Hour hour => _files[language].Hours[hour.HourOfDay],
+        Value.Name name => name.Text.Length <= LongestName ? name.Text : name.Text[..LongestName],
+        Value.Material material => _files[language].Materials[material.Key],
+        Value.Materials materials => MaterialsInWords(language, materials),
+        Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
+        Value.Measure measure => _files[language].Measures[measure.Key].Other,
+        Value.Heap heap => Form(language, "heap-built", ("date", DateInWords(language, heap.BuiltOn))),
+        Value.Choices choices =>
+            string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
+        Value.LanguageHints => string.Join(". ", Languages.Where(l => l != language)
+            .Select(l => _files[l].Messages[Catalogue.LanguageHint.Key].ToString())),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private string MaterialsInWords(string language, Value.Materials materials)
+    {
+        var names = materials.Keys.Select(key => _files[language].Materials[key]);
+        return materials.LeftOut == 0
+            ? names.Humanize(And(language))
+            : $"{string.Join(", ", names)} {Form(language, "more", ("count", Figure(materials.LeftOut)))}";
+    }
+
+    private string PortionInWords(string language, Portion portion)
+    {
+        var measure = _files[language].Measures[portion.Measure];
+        var material = _files[language].Materials[portion.Material];
+        if (portion.Amount == 0.5m)
+            return Form(language, "portion-half", ("measure", measure.One), ("material", material));
+        return Form(language, "portion", ("amount", Amount(language, portion.Amount)),
+            ("measure", portion.Amount <= 1 ? measure.One : measure.Other), ("material", material));
+    }
+
+    private string BucketsInWords(string language, decimal amount) => amount switch
+    {
+        0.5m => Form(language, "bucket-half"),
+        1 => Form(language, "bucket-one"),
+        _ => Form(language, "buckets", ("amount", Amount(language, amount))),
+    };
+
+    /// <summary>An amount in words: "3", "3 and a half"; another fraction, such as 1.25, in figures.</summary>
+    private string Amount(string language, decimal amount)
+    {
+        var whole = decimal.Truncate(amount);
+        if (amount == whole) return Form(language, "whole", ("count", Figure((int)whole)));
+        return amount - whole == 0.5m
+            ? Form(language, "whole-and-half", ("count", Figure((int)whole)))
+            : amount.ToString("0.##", CultureInfo.InvariantCulture);
+    }
+
+    private string DateInWords(string language, LocalDate day) => Form(language, "date",
+        ("weekday", _files[language].Weekdays[(int)day.DayOfWeek - 1]), ("day", Figure(day.Day)),
+        ("month", _files[language].Months[day.Month - 1]));
+
+    private string And(string language) => Form(language, "and");
+
+    private string Form(string language, string key, params ReadOnlySpan<(string Slot, string Word)> words)
+    {
+        Dictionary<string, string> filling = [];
+        foreach (var (slot, word) in words) filling.Add(slot, word);
+        return _files[language].Forms[key].Fill(slot => filling[slot]);
+    }
+
+    private static string Figure(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,42 @@
+using NodaTime;
+
+namespace HeapText.Dialog.Wording;
+
+/// <summary>What fills a placeholder, before it is put into words.</summary>
+public abstract record Value
+{
+    private Value() { }
+
+    public sealed record Number(int Figure) : Value;
+
+    public sealed record Buckets(decimal Amount) : Value;
+
+    public sealed record Metres(double Length) : Value;
+
+    public sealed record Date(LocalDate Day) : Value;
+
+    public sealed record Hour(int HourOfDay) : Value;
+
+    public sealed record Name(string Text) : Value;
+
+    public sealed record Material(string Key) : Value;
+
+    public sealed record Materials(IReadOnlyList<string> Keys) : Value
+    {
+        /// <summary>How many more there are that are not named.</summary>
+        public int LeftOut { get; init; }
+    }
+
+    public sealed record Portions(IReadOnlyList<Portion> Items) : Value;
+
+    public sealed record Measure(string Key) : Value;
+
+    /// <summary>A heap that stands, by the day it was built.</summary>
+    public sealed record Heap(LocalDate BuiltOn) : Value;
+
+    /// <summary>Choices, numbered from 1.</summary>
+    public sealed record Choices(IReadOnlyList<Value> Items) : Value;
+
+    /// <summary>How every language but the one spoken offers itself.</summary>
+    public sealed record LanguageHints : Value;
+}

@@ -1,0 +1,77 @@
+using System.CommandLine;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using HeapText.Agronomy;
+
+namespace HeapText.Service.Verbs;
+
+/// <summary>A verb that reads one JSON document and writes one: exit 0 done, 1 bad input said in one line.</summary>
+internal static class JsonVerb
+{
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    {
+        PropertyNameCaseInsensitive = false,
+        NumberHandling = JsonNumberHandling.Strict,
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        AllowDuplicateProperties = false,
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>A command that runs a verb on the console.</summary>
+    internal static Command Command(string name, string description, Func<TextReader, TextWriter, TextWriter, int> run)
+    {
+        var command = new Command(name, description);
+        command.SetAction(parsed => run(
+            Console.In, parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error));
+        return command;
+    }
+
+    /// <summary>Reads a document, hands it over, and writes the answer or the fault.</summary>
+    internal static int Run<TInput, TOutput>(
+        TextReader input, TextWriter output, TextWriter error, Func<TInput, (TOutput?, InputFault?)> answer)
+        where TInput : class
+    {
+        var (document, fault) = Read<TInput>(input.ReadToEnd());
+        TOutput? result = default;
+        if (document is not null)
+        {
+            (result, fault) = answer(document);
+        }
+
+        if (fault is not null)
+        {
+            error.WriteLine(fault);
+            return ExitCodes.BadInput;
+        }
+
+        output.WriteLine(JsonSerializer.Serialize(result, Options));
+        return ExitCodes.Done;
+    }
+
+    private static (T?, InputFault?) Read<T>(string text)
+        where T : class
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<T>(text, Options) is { } document
+                ? (document, null)
+                : (null, new InputFault("input", "must be a JSON object"));
+        }
+        catch (JsonException exception)
+        {
+            return (null, Describe(exception));
+        }
+    }
+
+    private static InputFault Describe(JsonException exception)
+    {
+        var path = exception.Path is { Length: > 2 } full && full.StartsWith("$.", StringComparison.Ordinal)
+            ? full[2..]
+            : "input";
+        var reason = exception.Message.Split(" Path: ")[0].ReplaceLineEndings(" ");
+        var line = exception.LineNumber is { } number ? $" (line {number + 1})" : "";
+        return new InputFault(path, $"cannot be read{line}: {reason}");
+    }
+}

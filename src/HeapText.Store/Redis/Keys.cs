@@ -1,0 +1,75 @@
+using HeapText.Dialog.Ports;
+using StackExchange.Redis;
+
+namespace HeapText.Store.Redis;
+
+/// <summary>Every key of the server store; no key is spelled elsewhere.</summary>
+/// <remarks>
+/// Moments are scores in whole milliseconds since 1970-01-01T00:00Z. All that belongs to a farmer carries the hash tag of
+/// the partition, so that one script reaches it in one slot of a cluster. Nothing expires unless said.
+/// </remarks>
+/// <param name="prefix">First part of each key, to share a server with other programs.</param>
+internal sealed class Keys(string prefix)
+{
+    /// <summary>First part of each key, unless a test sets its own.</summary>
+    public const string Prefix = "ht";
+
+    private readonly string[] _partitions =
+        [.. Enumerable.Range(0, FarmerKey.Partitions).Select(n => $"{prefix}:{{p{n:D3}}}:")];
+
+    /// <summary>String: the layout's number, then the fingerprint of the secret.</summary>
+    public RedisKey Layout => $"{prefix}:layout";
+
+    /// <summary>Hash: group code → packed group.</summary>
+    public RedisKey Groups => $"{prefix}:groups";
+
+    /// <summary>List of packed entries, newest first.</summary>
+    public RedisKey Audit => $"{prefix}:audit";
+
+    /// <summary>Set of the names of all lines that messages were ever queued for.</summary>
+    public RedisKey Lines => $"{prefix}:lines";
+
+    /// <summary>String, see <see cref="StoredFarmer"/>: version, sealed number, packed record.</summary>
+    public RedisKey Farmer(FarmerKey key) => _partitions[key.Partition] + "f:" + key.Hash;
+
+    /// <summary>Sorted set: 16-byte mark of an inbound message → when it was taken. Marks past their time are trimmed by
+    /// the farmer's next commit; the whole expires <see cref="SeenLifetime"/> after the last.</summary>
+    public RedisKey Seen(FarmerKey key) => _partitions[key.Partition] + "s:" + key.Hash;
+
+    /// <summary>Sorted set: entry (<see cref="OutboxEntry"/>) → not-before; minus the count of attempts once taken, so that
+    /// the entry stays first until it is settled. Absent when nothing waits.</summary>
+    public RedisKey Outbox(FarmerKey key) => _partitions[key.Partition] + "o:" + key.Hash;
+
+    /// <summary>Sorted set: hash of each farmer whose next message is of this line and priority → when it may go: its
+    /// not-before, its retry moment, or the end of the lease on it.</summary>
+    public RedisKey Waiting(int partition, string line, Priority priority) =>
+        $"{_partitions[partition]}w:{(int)priority}:{line}";
+
+    /// <summary>Sorted set: hash → next due moment, or the end of the claim on it.</summary>
+    public RedisKey Due(int partition) => _partitions[partition] + "due";
+
+    /// <summary>Sorted set: hash → code of the farmer's group.</summary>
+    public RedisKey Members(int partition) => _partitions[partition] + "members";
+
+    /// <summary>Sorted set: hash → since when the farmer waits for a person.</summary>
+    public RedisKey Concerns(int partition) => _partitions[partition] + "concerns";
+
+    /// <summary>Integer: how many farmers the partition holds.</summary>
+    public RedisKey FarmerCount(int partition) => _partitions[partition] + "count";
+
+    /// <summary>List of packed messages given up, newest first, at most <see cref="SetAsideKept"/>.</summary>
+    public RedisKey SetAside(int partition) => _partitions[partition] + "aside";
+
+    /// <summary>Messages given up that a partition keeps.</summary>
+    public const int SetAsideKept = 100;
+
+    /// <summary>How long seen marks stay after the last one came: a day past their use, for clocks that disagree.</summary>
+    public static readonly TimeSpan SeenLifetime = SeenId.Kept.ToTimeSpan() + TimeSpan.FromDays(1);
+
+    /// <summary>The three sets of farmers waiting on a line, by priority.</summary>
+    public IEnumerable<RedisKey> WaitingAll(int partition, string line)
+    {
+        for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
+            yield return Waiting(partition, line, priority);
+    }
+}

@@ -1,0 +1,90 @@
+using System.Diagnostics;
+using System.Globalization;
+using HeapText.Dialog.Ports;
+using HeapText.Store.Numbers;
+using HeapText.Store.Records;
+using NodaTime;
+using StackExchange.Redis;
+
+namespace HeapText.Store.Redis;
+
+/// <summary>Taking messages and settling them.</summary>
+internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vault)
+{
+    /// <summary>Leases up to so many heads of a line, by priority, then by the moment they became ready.</summary>
+    public async Task<IReadOnlyList<Sending>> Take(string line, long now, long until, int most)
+    {
+        var taken = new List<Sending>();
+        for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
+        {
+            bool more;
+            do
+            {
+                if (taken.Count >= most) return taken;
+                var before = taken.Count;
+                (var found, more) = await Partitions.Earliest(
+                    database, partition => keys.Waiting(partition, line, priority), now, most - before);
+                taken.AddRange(await Take(found, line, priority, now, until));
+                if (more && taken.Count == before) return taken;
+            }
+            while (more);
+        }
+        return taken;
+    }
+
+    /// <summary>Ends a taken message.</summary>
+    public async Task<bool> Settle(Sending sending, Settlement settlement, Instant at)
+    {
+        var lines = new List<string> { sending.Message.Line };
+        while (true)
+        {
+            var result = await Script.Settle.Run(
+                database,
+                [keys.Outbox(sending.Key), keys.SetAside(sending.Key.Partition),
+                 .. lines.SelectMany(line => keys.WaitingAll(sending.Key.Partition, line))],
+                [.. Arguments(sending, settlement, at), .. lines.Select(line => (RedisValue)line)]);
+            if (result.Resp2Type == ResultType.Integer) return (int)result == 1;
+            lines.Add((string)result!);
+        }
+    }
+
+    private static RedisValue[] Arguments(Sending sending, Settlement settlement, Instant at)
+    {
+        RedisValue[] common = [sending.Key.Hash, sending.Message.Id, sending.Attempt];
+        return settlement switch
+        {
+            Settlement.Sent => [.. common, "sent", "", "", Keys.SetAsideKept],
+            Settlement.Retry retry => [.. common, "retry", Millis.Until(retry.At), "", Keys.SetAsideKept],
+            Settlement.SetAside aside =>
+                [.. common, "aside", "",
+                 RecordFormat.Pack(new SetAsideMessage(sending.Key, at, aside.Reason, sending.Message)),
+                 Keys.SetAsideKept],
+            _ => throw new UnreachableException(),
+        };
+    }
+
+    private async Task<IEnumerable<Sending>> Take(
+        List<Found> found, string line, Priority priority, long now, long until)
+    {
+        var scripts = found.GroupBy(farmer => farmer.Partition).Select(farmers => Script.Take.Run(
+            database,
+            [keys.Waiting(farmers.Key, line, priority),
+             .. farmers.Select(farmer => new FarmerKey(farmer.Hash))
+                 .SelectMany(key => new[] { keys.Outbox(key), keys.Farmer(key) })],
+            [now, until, StoredFarmer.HeadLength, .. farmers.Select(farmer => (RedisValue)farmer.Hash)]));
+        var taken = (await Task.WhenAll(scripts)).SelectMany(Read).ToDictionary(sending => sending.Key.Hash);
+        return found.Where(farmer => taken.ContainsKey(farmer.Hash)).Select(farmer => taken[farmer.Hash]);
+    }
+
+    private IEnumerable<Sending> Read(RedisResult result)
+    {
+        var fields = (RedisValue[])result!;
+        for (var i = 0; i < fields.Length; i += 4)
+        {
+            var key = new FarmerKey(fields[i]!);
+            var number = vault.Unseal(key, StoredFarmer.SealedNumber(fields[i + 2]!));
+            var attempt = int.Parse(fields[i + 1].ToString(), CultureInfo.InvariantCulture);
+            yield return new Sending(key, number, OutboxEntry.Message(fields[i + 3]!), attempt);
+        }
+    }
+}

@@ -1,0 +1,195 @@
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using HeapText.Store.Numbers;
+using HeapText.Store.Records;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+using StackExchange.Redis;
+
+namespace HeapText.Store.Redis;
+
+/// <summary>The home for scale: Redis or Valkey, single, Sentinel or Cluster. Each member is one script or command, or
+/// one wave of them over all partitions.</summary>
+internal sealed class RedisStore : IStore
+{
+    private readonly IDatabase _database;
+    private readonly Keys _keys;
+    private readonly NumberVault _vault;
+    private readonly TimeProvider _time;
+    private readonly RedisTurns _turns;
+    private readonly RedisOutbox _outbox;
+
+    private RedisStore(ConnectionMultiplexer server, Keys keys, NumberVault vault, TimeProvider time)
+    {
+        Server = server;
+        _database = server.GetDatabase();
+        _keys = keys;
+        _vault = vault;
+        _time = time;
+        _turns = new RedisTurns(_database, keys, vault);
+        _outbox = new RedisOutbox(_database, keys, vault);
+    }
+
+    /// <summary>The connection.</summary>
+    public ConnectionMultiplexer Server { get; }
+
+    /// <summary>Connects, and checks that the server may be trusted with the records.</summary>
+    /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
+    /// <exception cref="InvalidDataException">A newer version, or another secret, made what is there.</exception>
+    /// <exception cref="StoreUnavailableException">The server cannot be reached.</exception>
+    public static async ValueTask<RedisStore> Open(
+        StoreOptions options, NumberVault vault, ILogger logger, TimeProvider time, string prefix = Keys.Prefix)
+    {
+        var server = await Guard.Do(
+            () => ConnectionMultiplexer.ConnectAsync(Settings(options.Connection)), CancellationToken.None);
+        try
+        {
+            var keys = new Keys(prefix);
+            if (options.RequireDurableServer) await StoreStartCheck.Durability(server, logger);
+            await StoreStartCheck.Layout(server.GetDatabase(), keys, vault);
+            return new RedisStore(server, keys, vault, time);
+        }
+        catch
+        {
+            await server.DisposeAsync();
+            throw;
+        }
+    }
+
+    public FarmerKey KeyOf(Msisdn number) => _vault.KeyOf(number);
+
+    public ValueTask<TurnStart> Begin(FarmerKey key, SeenId? message, Instant now, CancellationToken cancel) =>
+        Guard.Do(() => _turns.Begin(key, message, now), cancel);
+
+    public ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel) =>
+        Guard.Do(() => _turns.Commit(commit), cancel);
+
+    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel) =>
+        Guard.Do(() => Claim(Millis.Now(now), Millis.Until(now + lease), most), cancel);
+
+    public ValueTask<IReadOnlyList<Sending>> TakeNext(
+        string line, Instant now, Duration lease, int most, CancellationToken cancel) =>
+        Guard.Do(() => _outbox.Take(line, Millis.Now(now), Millis.Until(now + lease), most), cancel);
+
+    public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
+    {
+        var at = Instant.FromDateTimeOffset(_time.GetUtcNow());
+        await Guard.Do(() => _outbox.Settle(sending, settlement, at), cancel);
+    }
+
+    public ValueTask<Instant?> NextWake(CancellationToken cancel) => Guard.Do(NextWake, cancel);
+
+    public async ValueTask PutGroup(Group group, CancellationToken cancel) =>
+        await Guard.Do(() => _database.HashSetAsync(_keys.Groups, group.Code, RecordFormat.Pack(group)), cancel);
+
+    public async ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel)
+    {
+        var packed = await Guard.Do(() => _database.HashValuesAsync(_keys.Groups), cancel);
+        return [.. Entries<Group>(packed).OrderBy(group => group.Code)];
+    }
+
+    public async ValueTask<IReadOnlyList<FarmerKey>> Members(int groupCode, CancellationToken cancel)
+    {
+        var members = await Guard.Do(
+            () => Partitions.All(
+                partition => _database.SortedSetRangeByScoreAsync(_keys.Members(partition), groupCode, groupCode)),
+            cancel);
+        return [.. members.SelectMany(some => some).Select(hash => new FarmerKey(hash!))];
+    }
+
+    public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
+        Guard.Do(() => OpenConcerns(most), cancel);
+
+    public async ValueTask Audit(AuditEntry entry, CancellationToken cancel) =>
+        await Guard.Do(() => _database.ListLeftPushAsync(_keys.Audit, RecordFormat.Pack(entry)), cancel);
+
+    public async ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>
+        [.. Entries<AuditEntry>(await Guard.Do(() => _database.ListRangeAsync(_keys.Audit, 0, most - 1), cancel))];
+
+    /// <summary>The newest messages given up, newest first.</summary>
+    public async ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel)
+    {
+        var packed = await Guard.Do(
+            () => Partitions.All(partition => _database.ListRangeAsync(_keys.SetAside(partition), 0, most - 1)), cancel);
+        return [.. packed.SelectMany(Entries<SetAsideMessage>).OrderByDescending(aside => aside.At).Take(most)];
+    }
+
+    public async ValueTask<bool> IsEmpty(CancellationToken cancel)
+    {
+        var groups = await Guard.Do(() => _database.KeyExistsAsync(_keys.Groups), cancel);
+        if (groups) return false;
+        var farmers = await Guard.Do(
+            () => Partitions.All(partition => _database.KeyExistsAsync(_keys.FarmerCount(partition))), cancel);
+        return !farmers.Contains(true);
+    }
+
+    public ValueTask DisposeAsync() => Server.DisposeAsync();
+
+    /// <summary>Fails at once when there is no connection, connects again within seconds, and times out before
+    /// <see cref="Guard.StepLimit"/>.</summary>
+    private static ConfigurationOptions Settings(string connection)
+    {
+        var settings = ConfigurationOptions.Parse(connection);
+        settings.AllowAdmin = true; // the start check reads CONFIG and CLUSTER INFO
+        settings.AbortOnConnectFail = true;
+        settings.ConnectTimeout = 3_000;
+        settings.AsyncTimeout = 3_000;
+        settings.KeepAlive = 5;
+        settings.BacklogPolicy = BacklogPolicy.FailFast;
+        settings.ReconnectRetryPolicy = new LinearRetry(500);
+        return settings;
+    }
+
+    private static IEnumerable<T> Entries<T>(RedisValue[] packed) where T : class =>
+        packed.Select(entry => RecordFormat.Unpack<T>((byte[])entry!));
+
+    private async Task<IReadOnlyList<FarmerKey>> Claim(long now, long until, int most)
+    {
+        var claimed = new List<FarmerKey>();
+        bool more;
+        int before;
+        do
+        {
+            before = claimed.Count;
+            (var found, more) = await Partitions.Earliest(_database, _keys.Due, now, most - before);
+            var scripts = found.GroupBy(farmer => farmer.Partition).Select(farmers => Script.Claim.Run(
+                _database, [_keys.Due(farmers.Key)],
+                [now, until, .. farmers.Select(farmer => (RedisValue)farmer.Hash)]));
+            var ours = (await Task.WhenAll(scripts)).SelectMany(hashes => (string[])hashes!).ToHashSet();
+            claimed.AddRange(found.Where(farmer => ours.Contains(farmer.Hash)).Select(f => new FarmerKey(f.Hash)));
+        }
+        while (more && claimed.Count < most && claimed.Count > before);
+        return claimed;
+    }
+
+    private async Task<Instant?> NextWake()
+    {
+        var lines = (await _database.SetMembersAsync(_keys.Lines)).Select(line => line.ToString()).ToList();
+        var moments = await Partitions.All(partition => Script.Wake.Run(
+            _database,
+            [_keys.Due(partition), .. lines.SelectMany(line => _keys.WaitingAll(partition, line))],
+            []));
+        var earliest = moments.Where(moment => !moment.IsNull).Select(moment => (long)moment).DefaultIfEmpty(-1).Min();
+        return earliest < 0 ? null : Instant.FromUnixTimeMilliseconds(earliest);
+    }
+
+    private async Task<IReadOnlyList<OpenConcern>> OpenConcerns(int most)
+    {
+        var open = await Partitions.All(
+            partition => _database.SortedSetRangeByRankWithScoresAsync(_keys.Concerns(partition), 0, most - 1));
+        var oldest = open.SelectMany(some => some).OrderBy(entry => entry.Score).Take(most)
+            .Select(entry => new FarmerKey(entry.Element!)).ToList();
+        var stored = await Task.WhenAll(oldest.Select(key => _database.StringGetAsync(_keys.Farmer(key))));
+        return [.. oldest.Zip(stored, Concern).OfType<OpenConcern>()];
+    }
+
+    /// <summary>Null when the concern was cleared since it was found.</summary>
+    private OpenConcern? Concern(FarmerKey key, RedisValue value)
+    {
+        var stored = (byte[])value!;
+        var farmer = RecordFormat.Unpack<Farmer>(StoredFarmer.Record(stored));
+        return farmer.Concern is { } concern
+            ? new OpenConcern(key, _vault.Unseal(key, StoredFarmer.SealedNumber(stored)), farmer, concern)
+            : null;
+    }
+}

@@ -1,0 +1,108 @@
+using System.Globalization;
+using System.Text;
+using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using HeapText.Dialog.Text;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HeapText.Dialog.Tests.Transcripts;
+
+/// <summary>Replays the farmer's lines of a transcript on a clock of its own and writes the whole of it anew.</summary>
+/// <remarks>
+/// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "~ 3 days" or
+/// "~ 5 hours" lets time pass; both are kept. The rest is written: "@" the local time of what follows, "&lt;" a message
+/// with its length, "=" where the farmer stands after it.
+/// </remarks>
+internal sealed class Transcript
+{
+    private static readonly OffsetDateTimePattern Start =
+        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm o<+HH:mm>");
+
+    private static readonly LocalDateTimePattern Stamp = LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH:mm");
+
+    private readonly StringBuilder _written = new();
+    private readonly Conversation _conversation;
+    private readonly DateTimeZone _zone;
+    private readonly string _language;
+    private Instant _now;
+    private Farmer? _farmer;
+    private Instant? _nextDue;
+
+    private Transcript(string title)
+    {
+        var parts = title.Split(" · ");
+        var start = Start.Parse(parts[3]).GetValueOrThrow();
+        _language = parts[1];
+        _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
+        _now = start.ToInstant();
+        var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
+        var method = new HeapMethod();
+        _conversation = new Conversation(
+            Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
+            new Dictionary<string, HeapMethod> { [method.Key] = method });
+        _written.Append(title).Append('\n');
+    }
+
+    /// <summary>All messages of the last replay.</summary>
+    public List<string> Messages { get; } = [];
+
+    public static (string Written, Transcript Replayed) Replay(string text)
+    {
+        var lines = text.Split('\n');
+        var transcript = new Transcript(lines[0]);
+        foreach (var line in lines.Skip(1)) transcript.Take(line);
+        return (transcript._written.ToString(), transcript);
+    }
+
+    private void Take(string line)
+    {
+        if (line.StartsWith("> ", StringComparison.Ordinal)) Hear(line[2..]);
+        else if (line.StartsWith("~ ", StringComparison.Ordinal)) Pass(line);
+    }
+
+    private void Hear(string text)
+    {
+        _written.Append(CultureInfo.InvariantCulture, $"\n> {text}\n");
+        After(_conversation.Hear(_farmer, "s", "practice", text, _now));
+        _now += Duration.FromMinutes(1);
+    }
+
+    private void Pass(string line)
+    {
+        _written.Append(CultureInfo.InvariantCulture, $"\n{line}\n");
+        var words = line.Split(' ');
+        var count = int.Parse(words[1], CultureInfo.InvariantCulture);
+        var end = _now + (words[2].StartsWith("hour", StringComparison.Ordinal) ? Duration.FromHours(count) : Duration.FromDays(count));
+        while (_nextDue is { } due && due <= end)
+        {
+            _now = due > _now ? due : _now + Duration.FromMinutes(1);
+            After(_conversation.Wake(_farmer!, _now));
+        }
+        _now = end;
+    }
+
+    private void After(Reaction reaction)
+    {
+        (_farmer, _nextDue) = (reaction.Farmer, reaction.NextDue);
+        if (reaction.Says.Count > 0) _written.Append(CultureInfo.InvariantCulture, $"@ {Local(_now)}\n");
+        foreach (var said in reaction.Says)
+        {
+            var fitting = Fit.Measure(said.Text);
+            _written.Append(CultureInfo.InvariantCulture,
+                $"< {said.Text.Replace("\n", "\n  ", StringComparison.Ordinal)}   [{fitting.Segments} x {fitting.Units}]\n");
+            Messages.Add(said.Text);
+        }
+        _written.Append(CultureInfo.InvariantCulture, $"= {Standing(_farmer)}; next {(_nextDue is { } due ? Local(due) : "nothing")}\n");
+    }
+
+    private static string Standing(Farmer farmer)
+    {
+        var heaps = farmer.Heaps.Select(heap => $", heap {heap.Number} {heap.Step}");
+        var concern = farmer.Concern is { } open ? $", trainer told: {open.Reason}" : "";
+        return $"{(farmer.Stopped ? "stopped" : farmer.Stage)}{string.Concat(heaps)}{concern}";
+    }
+
+    private string Local(Instant at) => Stamp.Format(at.InZone(_zone).LocalDateTime);
+}

@@ -1,0 +1,59 @@
+using HeapText.Dialog.Engine;
+
+namespace HeapText.Dialog.Tests.Wording;
+
+public sealed class DialogsFolderTests
+{
+    [Fact]
+    public void DialogsFolder_AsShipped_HasNoFault()
+    {
+        var (_, faults) = DialogSet.Load(Repository.Path("dialogs"));
+
+        Assert.Empty(faults);
+    }
+
+    [Theory]
+    [InlineData("  stopped-still: \"You have", "  stopped-stil: \"You have", "the message 'stopped-still' is missing")]
+    [InlineData("  stopped-still: \"You have", "  stopped-stil: \"You have", "there is no message 'stopped-stil'")]
+    [InlineData("Good: on those days we text you at {hour}.", "Good.", "'hour-set' lacks the placeholder {hour}")]
+    [InlineData("Welcome back.", "Welcome back to {group}.", "'started' has no placeholder {group}")]
+    [InlineData("Welcome back.", "Welcome back {.", "a brace has no partner")]
+    [InlineData("Welcome back.", "Welcome back \u2013 at last.", "'started' has letters outside the GSM 7-bit alphabet: \u2013")]
+    [InlineData("  lime: lime\n", "", "the material 'lime' is missing")]
+    [InlineData("  16: four in the afternoon\n", "", "the hour '16' is missing")]
+    [InlineData("Sunday]", "Sunday, Someday]", "give 7 names, not 8")]
+    [InlineData("  started: ", "  stopped: again\n  started: ", "Duplicate key")]
+    [InlineData("language: en", "language: sw", "language is 'sw', but the folder is 'en'")]
+    [InlineData("messages:", "messages: [", "not YAML")]
+    public void Lint_OneThingWrongInEnglishText_NamesIt(string old, string changed, string expected)
+    {
+        using var dialogs = new BrokenDialogs().Replace("en/text.yml", old, changed);
+
+        var faults = dialogs.Faults();
+
+        Assert.Contains(faults, f => f.File == "en/text.yml" && f.Message.Contains(expected, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Lint_MessageOverItsBudgetAtItsLongestValues_SaysHowMuchAndWhere()
+    {
+        using var dialogs = new BrokenDialogs().Replace("en/text.yml", "Next: turning {turn}",
+            "Next, and please do not forget it, for a heap that stands too long without it goes cold in its middle and then smells: turning {turn}");
+
+        var fault = Assert.Single(dialogs.Faults());
+
+        var line = File.ReadAllLines(Repository.Path("dialogs", "en", "text.yml"))
+            .TakeWhile(l => !l.StartsWith("  next-turn:", StringComparison.Ordinal)).Count() + 1;
+        Assert.Equal(line, fault.Line);
+        Assert.Contains("'next-turn' takes 2 segments", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lint_ManyFaults_ReportsAllAtOnce()
+    {
+        using var dialogs = new BrokenDialogs()
+            .Replace("en/text.yml", "  lime: lime\n", "").Replace("sw/text.yml", "  lime: chokaa\n", "");
+
+        Assert.Equal(2, dialogs.Faults().Count);
+    }
+}
