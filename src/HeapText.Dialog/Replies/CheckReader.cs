@@ -13,7 +13,7 @@ internal static class CheckReader
         {
             isNow |= tags[i].Is(Particle.Now);
             if (!tags[i].Meanings.Any(meaning => meaning.IsCheck) || PartReader.IsThing(tags, i)
-                || IsAdjective(tags, i) || (i > 0 && tags[i - 1].Is(Particle.Not)))
+                || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not)))
                 continue;
             foreach (var meaning in tags[i].Meanings)
                 check = With(check, meaning, isNow);
@@ -21,6 +21,8 @@ internal static class CheckReader
 
         return check;
     }
+
+    private static bool IsOfMaterials(Tag tag) => tag.First(MeaningKind.Heat) is null && tag.First(MeaningKind.Pests) is null;
 
     /// <summary>In "3 buckets wet cow dung" nothing is said about the heap.</summary>
     private static bool IsAdjective(IReadOnlyList<Tag> tags, int at) =>

@@ -13,6 +13,8 @@ internal static class TextLines
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
+    private static readonly JsonDocumentOptions OneOfEachKey = new() { AllowDuplicateProperties = false };
+
     /// <summary>A text as it stands in a line: its id, the object it came in and the words.</summary>
     internal sealed record Line(JsonNode Id, JsonObject Document, string Text);
 
@@ -35,6 +37,9 @@ internal static class TextLines
     internal static void Write(TextWriter output, JsonNode document) => output.WriteLine(document.ToJsonString(Compact));
 
     /// <summary>Answers every line in turn; stops at the first that cannot be read.</summary>
+    /// <param name="input">JSON Lines; blank ones are passed over.</param>
+    /// <param name="output">Takes one document for each line.</param>
+    /// <param name="error">Takes one line when something is wrong.</param>
     /// <param name="answer">Gives the document for a line, or the fault, which starts with the field's name.</param>
     /// <returns>The exit code.</returns>
     internal static int Run(
@@ -78,7 +83,7 @@ internal static class TextLines
         JsonNode? node;
         try
         {
-            node = JsonNode.Parse(row);
+            node = JsonNode.Parse(row, null, OneOfEachKey);
         }
         catch (JsonException fault)
         {

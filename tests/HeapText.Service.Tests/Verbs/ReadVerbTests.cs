@@ -14,8 +14,8 @@ public sealed class ReadVerbTests
 
         Assert.Equal(ExitCodes.Done, exit);
         Assert.Equal(
-            """{"intent":"stock","also":[],"materials":[{"material":"dry-grass","amount":2,"measure":"wheelbarrow"}],"""
-            + """"refused":["plastic"],"check":{"heat":"hot"},"language":null,"unclear":false}""" + "\n",
+            """{"intent":"stock","also":[],"materials":[{"material":"dry-grass","amount":2,"measure":"wheelbarrow"}]"""
+            + ""","refused":["plastic"],"check":{"heat":"hot"},"language":null,"unclear":false}""" + "\n",
             _output.ToString());
     }
 
