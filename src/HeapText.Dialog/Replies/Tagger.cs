@@ -26,7 +26,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
 {
     private const int LongestGap = 3;
     private const int ShortestPart = 3;
-    private const int ShortestOfMany = 4;
+    private const int ShortestOfMany = 3;
     private const int LongestJoined = 30;
 
     public List<Tag> Read(string text)
