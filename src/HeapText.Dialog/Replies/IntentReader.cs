@@ -41,7 +41,7 @@ internal static class IntentReader
     private static bool Counts(IReadOnlyList<Tag> tags, int at, Intent intent)
     {
         // A word that is also listed as plain, such as "heap", asks for something only when it is all there is.
-        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(tag => tag.IsBreak || IsPlain(tag)))
+        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(IsAside))
             return false;
         if (intent is not (Intent.Yes or Intent.No))
             return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
@@ -52,6 +52,9 @@ internal static class IntentReader
         return !(tags[at].Is(Particle.Absent) && after.Any(tag => tag.Meanings.Any(meaning => meaning.IsThing)))
             && !(tags[at].Is(Particle.And) && after.Count > 0);
     }
+
+    private static bool IsAside(Tag tag) => tag.IsBreak || IsPlain(tag) || tag.Token.Kind == TokenKind.Number
+        || tag.First(MeaningKind.Number) is not null;
 
     private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
 }

@@ -27,12 +27,29 @@ internal static class PartReader
     {
         if (!tags[at].Meanings.Any(meaning => meaning.IsThing))
             return false;
+        if (IsSmeltOf(tags, at))
+            return false;
         if (!tags[at].Meanings.Any(meaning => meaning.IsCheck))
             return true;
         return tags.Any(tag => tag.Meanings.Any(m => m.IsThing) && !tag.Meanings.Any(m => m.IsCheck))
             || InClause(tags, at, tag => tag.Token.Kind == TokenKind.Number || tag.Is(Particle.Have)
                 || tag.Is(Particle.Some) || tag.First(MeaningKind.Number) is not null
                 || tag.First(MeaningKind.Measure) is not null || tag.First(MeaningKind.Fraction) is not null);
+    }
+
+    /// <summary>In "it smells like bad fish" there is no fish.</summary>
+    private static bool IsSmeltOf(IReadOnlyList<Tag> tags, int at)
+    {
+        for (var i = at - 1; i >= 0; i--)
+        {
+            if (tags[i].First(MeaningKind.Smell) is not null)
+                return !tags[i].Meanings.Any(meaning => meaning.IsThing);
+            if (tags[i].Meanings.Count == 0 || !tags[i].Meanings.All(meaning => meaning.Kind == MeaningKind.Plain
+                    || meaning.Is(Particle.Link)))
+                return false;
+        }
+
+        return false;
     }
 
     /// <summary>Whether any tag between the breaks around a place is as asked.</summary>

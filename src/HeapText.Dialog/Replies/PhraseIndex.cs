@@ -33,7 +33,8 @@ internal sealed class PhraseIndex
 
     public bool IsKnown(string word) => _ids.ContainsKey(word);
 
-    public int Find(string word) => _ids.GetValueOrDefault(word, -1);
+    public int Find(ReadOnlySpan<char> word) =>
+        _ids.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(word, out var id) ? id : -1;
 
     public bool IsLink(int word) => _links.Contains(word);
 

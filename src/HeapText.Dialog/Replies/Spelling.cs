@@ -2,7 +2,8 @@ namespace HeapText.Dialog.Replies;
 
 /// <summary>Finds the known words that a misspelled one may stand for.</summary>
 /// <remarks>
-/// One edit (a letter more, less, other, or two swapped) in words of five letters and more, two from eight letters on.
+/// One edit (a letter more, less, other, or two swapped) in words of five letters and more, two from eight letters on;
+/// a letter too many, as in a doubled one, is forgiven in a word of four as well.
 /// Every known word is filed under each form that it leaves with letters struck out; two words within so many edits
 /// share such a form, and the true distance is then measured.
 /// </remarks>
@@ -34,7 +35,7 @@ internal sealed class Spelling
             foreach (var id in _byForm.GetValueOrDefault(form) ?? [])
             {
                 var distance = mayUse(id) ? Distance(word, _words[id]) : int.MaxValue;
-                if (distance > Math.Min(best, Edits(_words[id].Length)) || found.Contains(id))
+                if (distance > Math.Min(best, Edits(_words[id].Length + 1)) || found.Contains(id))
                     continue;
                 if (distance < best)
                     found.Clear();

@@ -26,6 +26,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
 {
     private const int LongestGap = 3;
     private const int ShortestPart = 3;
+    private const int ShortestOfMany = 3;
+    private const int LongestJoined = 30;
 
     public List<Tag> Read(string text)
     {
@@ -68,23 +70,34 @@ internal sealed class Tagger(PhraseIndex index, int language)
     /// <summary>The known words of "drygrass" or "maviyangombe"; null when it is not made of known words.</summary>
     private List<Token>? Parts(string word)
     {
-        for (var cut = ShortestPart; cut <= word.Length - ShortestPart && word.Length <= 24; cut++)
+        if (word.Length > LongestJoined)
+            return null;
+        for (var cut = ShortestPart; cut <= word.Length - ShortestPart; cut++)
+            if (index.Find(word.AsSpan(0, cut)) >= 0 && index.Find(word.AsSpan(cut)) >= 0)
+                return [Known(word[..cut]), Known(word[cut..])];
+        return PartsFrom(word, 0);
+    }
+
+    /// <summary>Three and more words run together; only long ones and links, or anything could be cut to pieces.</summary>
+    private List<Token>? PartsFrom(string word, int start)
+    {
+        if (start == word.Length)
+            return [];
+        for (var end = word.Length; end > start + 1; end--)
         {
-            var head = index.Find(word[..cut]);
-            if (head < 0)
+            var id = index.Find(word.AsSpan(start, end - start));
+            if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id))))
                 continue;
-            if (index.Find(word[cut..]) is var tail and >= 0)
-                return [Known(word[..cut], head), Known(word[cut..], tail)];
-            for (var end = cut + 2; end <= Math.Min(cut + 3, word.Length - ShortestPart); end++)
-                if (index.Find(word[cut..end]) is var link and >= 0 && index.IsLink(link)
-                    && index.Find(word[end..]) is var last and >= 0)
-                    return [Known(word[..cut], head), Known(word[end..], last)];
+            if (PartsFrom(word, end) is not { } rest)
+                continue;
+            rest.Insert(0, Known(word[start..end]));
+            return rest;
         }
 
         return null;
     }
 
-    private static Token Known(string word, int id) => new() { Kind = TokenKind.Word, Text = word, Words = [id] };
+    private Token Known(string word) => new() { Kind = TokenKind.Word, Text = word, Words = [index.Find(word)] };
 
     private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, bool IsTorn);
 

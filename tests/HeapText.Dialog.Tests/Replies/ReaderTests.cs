@@ -1,0 +1,145 @@
+using System.Text;
+using CsCheck;
+using HeapText.Dialog.Replies;
+
+namespace HeapText.Dialog.Tests.Replies;
+
+public sealed class ReaderTests
+{
+    private const int Runs = 10_000;
+
+    private static readonly Gen<string> Words = OneOf(
+        [.. TestReader.Shipped.Lexicons.SelectMany(lexicon => lexicon.Phrases).Select(p => string.Join(' ', p.Words))]);
+
+    private static readonly Gen<string> Marks = OneOf(
+        [" ", ", ", ". ", "/", "\n", "3", " -2 ", "1/2", "½", "0", "1,5", "2-", " 3)", "\ud800", "\u202e", "5000", "n"]);
+
+    [Fact]
+    public void Read_AnyBytesAsText_NeverThrows() =>
+        Gen.Byte.Array[0, 200].Sample(bytes => Read(Encoding.UTF8.GetString(bytes)), iter: Runs);
+
+    [Fact]
+    public void Read_AnyCharacters_NeverThrows() =>
+        Gen.Char.Array[0, 200].Sample(chars => Read(new string(chars)), iter: Runs);
+
+    [Fact]
+    public void Read_AnyMixOfKnownWords_NeverThrows() =>
+        Gen.Select(Words, Marks, (word, mark) => word + mark).Array[0, 15]
+            .Sample(pieces => Read(string.Concat(pieces)), iter: Runs);
+
+    [Fact]
+    public void Read_TenThousandCharacters_NeverThrows()
+    {
+        string[] pieces = ["3 ", "a", "dry grass ", "é", "1/", "1,", "n ", "\ud83d", ", ", "not 3 ", "each ", "2 sacks ", "no "];
+
+        Assert.All(pieces, piece => Read(string.Concat(Enumerable.Repeat(piece, 10_000 / piece.Length))));
+    }
+
+    [Theory]
+    [InlineData("ng'ombe")]
+    [InlineData("ng’ombe")]
+    [InlineData("ng‘ombe")]
+    [InlineData("ngʼombe")]
+    [InlineData("ng`ombe")]
+    [InlineData("ngombe")]
+    [InlineData("NG'OMBE")]
+    [InlineData("n'gombe")]
+    public void Read_AnyApostrophe_IsTheSameWord(string cow) =>
+        Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read($"ndoo 3 mavi ya {cow}").Materials));
+
+    [Theory]
+    [InlineData("3 buckets cow dung")]
+    [InlineData("3\u00a0buckets\u202fcow\u00a0dung")]
+    [InlineData("3\tbuckets\u200b cow \u202edung\u202c")]
+    [InlineData("“3 buckets” ‘cow dung’")]
+    [InlineData("🐄 3 buckets cow dung 💩")]
+    [InlineData("٣ buckets cow dung")]
+    [InlineData("3 bückets ców dung")]
+    [InlineData("3 buckets (cow dung)")]
+    [InlineData("cow-dung: 3 buckets")]
+    [InlineData("cow dung=3 buckets")]
+    [InlineData("3BUCKETSCOWDUNG")]
+    public void Read_OddCharacters_MakeNoDifference(string text) =>
+        Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read(text).Materials));
+
+    [Theory]
+    [InlineData("5 wheelbarows dry grass", "dry-grass")]
+    [InlineData("5 weelbarrow dry grass", "dry-grass")]
+    [InlineData("5 barrows tithnia", "tithonia")]
+    [InlineData("5 barrows gliricidea leafs", "gliricidia")]
+    [InlineData("toroli 5 nyasi kaavu", "dry-grass")]
+    [InlineData("5 sacks sawdsut", "sawdust")]
+    public void Read_Misspelling_IsMended(string text, string material) =>
+        Assert.Equal((material, 5), Assert.Single(Read(text).Materials) is var m ? (m.Material, (int?)m.Amount) : default);
+
+    [Fact]
+    public void Read_OneSlipInAnyLongMaterialWord_NeverTurnsItIntoAnother()
+    {
+        var words = TestReader.Shipped.Lexicons[0].Phrases
+            .Where(phrase => phrase.Meaning.Kind == MeaningKind.Material && phrase.Words is [{ Length: >= 5 }])
+            .Select(phrase => (Word: phrase.Words[0], phrase.Meaning.Key)).ToList();
+        var known = TestReader.Shipped.Lexicons.SelectMany(l => l.Phrases).SelectMany(p => p.Words).ToHashSet();
+
+        var wrong = words.SelectMany(word => Slips(word.Word).Where(slip => !known.Contains(slip))
+            .Select(slip => (word.Key, Slip: slip, Reading: Read($"3 sacks {slip}", "en")))
+            .Where(read => read.Reading.Materials.Any(m => m.Material != read.Key) && !read.Reading.Unclear)).ToList();
+
+        Assert.Equal("", string.Join("\n", wrong.Select(w => $"{w.Slip}: {w.Key} read as {w.Reading.Materials[0].Material}")));
+    }
+
+    [Theory]
+    [InlineData("3 sacks sheer", "en")]
+    [InlineData("great work", "en")]
+    public void Read_EverydayWord_IsNotMendedIntoAMaterial(string text, string language) =>
+        Assert.Empty(Read(text, language).Materials);
+
+    [Theory]
+    [InlineData("0 buckets cow dung")]
+    [InlineData("minus 3 buckets cow dung")]
+    [InlineData("-3 buckets of cow dung")]
+    [InlineData("1001 buckets cow dung")]
+    [InlineData("zero buckets of cow dung")]
+    [InlineData("cow dung 2,000 buckets")]
+    [InlineData("cow dung 999999999999999999999999 buckets")]
+    public void Read_AmountThatCannotBeMeant_IsUnclearAndListedWithoutIt(string text)
+    {
+        var reading = Read(text, "en");
+
+        Assert.True(reading.Unclear);
+        Assert.Equal(new("cow-dung", null, "bucket"), Assert.Single(reading.Materials));
+    }
+
+    [Theory]
+    [InlineData("stop", "sw")]
+    [InlineData("Stop!", "en")]
+    [InlineData("acha", "en")]
+    public void Read_StopInAnyLanguage_IsStop(string text, string language) =>
+        Assert.Equal(Intent.Stop, Read(text, language).Intent);
+
+    [Theory]
+    [InlineData("the stick burnt my hand")]
+    [InlineData("there is smoke")]
+    [InlineData("the heap is on fire")]
+    [InlineData("my child fainted")]
+    [InlineData("he sprayed poison on it")]
+    [InlineData("nimeungua mkono")]
+    [InlineData("ameanguka amezimia")]
+    public void Read_Emergency_IsUrgent(string text) => Assert.True(Read(text, "en").Urgent);
+
+    [Theory]
+    [InlineData("3 sacks sprayed grass")]
+    [InlineData("it is hot like fire")]
+    [InlineData("ni moto")]
+    public void Read_NoEmergency_IsNotUrgent(string text) => Assert.False(Read(text, "en").Urgent);
+
+    [Fact]
+    public void Read_UnknownLanguage_IsRefused() =>
+        Assert.Throws<ArgumentException>(() => Read("hot", "xx"));
+
+    private static Gen<string> OneOf(string[] choices) => Gen.Int[0, choices.Length - 1].Select(i => choices[i]);
+
+    private static Reading Read(string text, string language = "sw") => TestReader.Sut.Read(text, language);
+
+    private static IEnumerable<string> Slips(string word) => Enumerable.Range(0, word.Length).SelectMany(i =>
+        new[] { word.Remove(i, 1), word.Insert(i, "e"), word[..i] + "k" + word[(i + 1)..] });
+}
