@@ -38,6 +38,25 @@ public class OptimalityTests
         Assert.InRange(unproved, 0, MostUnproved);
     }
 
+    // Guards the test above: an oracle with a limit too many would agree with any answer.
+    [Fact]
+    public void Oracle_AskedForWhatTheSolverFound_FindsItToo()
+    {
+        var random = new Random(20_262);
+        var found = 0;
+
+        while (found < 200)
+        {
+            var stock = RandomStocks.Next(random);
+            if (RecipeSolver.Solve(new RecipeRequest { Stock = stock }) is RecipeResult.Solved heap)
+            {
+                var moisture = heap.Notes.Contains("wet") ? 0.65 : 0.60;
+                Assert.True(CpSatOracle.Exists(stock, heap.Recipe.Volume.Litres * 0.9999, moisture));
+                found++;
+            }
+        }
+    }
+
     /// <summary>Whether something better exists than what the solver answered: true, false, or null for no proof.</summary>
     private static IEnumerable<bool?> Check(StockItem[] stock)
     {
