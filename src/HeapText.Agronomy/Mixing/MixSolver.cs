@@ -65,7 +65,7 @@ public static class MixSolver
     /// <para>Source: [BALANCE] in docs/agronomy/sources.md. Checked against: Reference/water.csv.</para>
     /// </remarks>
     internal static Volume WaterToReach(Mass fresh, Fraction moisture, Fraction target) =>
-        Volume.FromLitres(Math.Max(0, fresh.Kilograms * (target.Value - moisture.Value) / target.Rest.Value));
+        Volume.FromLitres(Math.Max(0, fresh.Kilograms * (target.Value - moisture.Value) / target.Rest().Value));
 
     private static InputFault? CheckWhole(MixProblem problem) =>
         problem.Parts.Count == 0 ? new InputFault("parts", "must hold at least one part")

@@ -8,7 +8,7 @@ namespace HeapText.Agronomy.Mixing;
 /// <param name="IsFood">Whether microbes can eat its carbon and nitrogen; false for charcoal.</param>
 internal sealed record Portion(Mass Fresh, Composition Composition, bool IsFood)
 {
-    internal Mass Dry => Fresh * Composition.Moisture.Rest;
+    internal Mass Dry => Fresh * Composition.Moisture.Rest();
 
     internal Mass Carbon => IsFood ? Dry * Composition.Carbon : Mass.Zero;
 

@@ -17,7 +17,7 @@ public readonly record struct Fraction : IComparable<Fraction>
     public double Percent => Value * 100;
 
     /// <summary>What is left of the whole.</summary>
-    public Fraction Rest => new(1 - Value);
+    public Fraction Rest() => new(1 - Value);
 
     /// <summary>A part of one.</summary>
     /// <param name="value">0 to 1.</param>

@@ -24,12 +24,14 @@ internal sealed class MissingFinder
     private readonly IReadOnlyList<Ingredient> _usable;
     private readonly RecipeRequest _request;
     private readonly double _litres;
+    private readonly double _mostMoisture;
     private readonly List<Ingredient> _candidates;
 
-    /// <summary>Prepares to look for a heap of at least so many litres.</summary>
-    internal MissingFinder(IReadOnlyList<Ingredient> usable, RecipeRequest request, double litres)
+    /// <summary>Prepares to look for a heap of at least so many litres, no wetter than so before watering.</summary>
+    internal MissingFinder(
+        IReadOnlyList<Ingredient> usable, RecipeRequest request, double litres, double mostMoisture)
     {
-        (_usable, _request, _litres) = (usable, request, litres);
+        (_usable, _request, _litres, _mostMoisture) = (usable, request, litres, mostMoisture);
         var own = usable.Where(part => Wanted.Contains(part.Material.Role) && part.Litres > 0).Select(Load).Distinct();
         _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()];
     }
@@ -90,7 +92,7 @@ internal sealed class MissingFinder
     private bool Suffices(params IEnumerable<Ingredient> more)
     {
         var stock = more.Aggregate(_usable.ToList(), Pantry.Add);
-        return new HeapSearch(stock, _request.Space, HeapLimits.MostMoistureWhenWet).CanReach(_litres);
+        return new HeapSearch(stock, _request.Space, _mostMoisture).CanReach(_litres);
     }
 
     /// <summary>The least whole amount up to a most that suffices; more never hurts, so halving finds it.</summary>

@@ -1,4 +1,5 @@
 using HeapText.Agronomy.Materials;
+using HeapText.Agronomy.Mixing;
 
 namespace HeapText.Agronomy.Recipes;
 
@@ -54,12 +55,12 @@ internal sealed record Pantry(
 
     private static bool IsRefused(string key) => MaterialTable.TryFind(key, out var material) && material.IsRefused;
 
-    private static object Kind(StockItem item) => (item.Material, item.Measure, item.Given);
+    private static (string Material, string Measure, GivenFigures Given) Kind(StockItem item) => (item.Material, item.Measure, item.Given);
 
     private static List<StockItem> Merge(IEnumerable<StockItem> stock) =>
     [
         .. stock.Where(item => item.Amount > 0)
-            .GroupBy(item => (item.Material, item.Measure, item.Given))
+            .GroupBy(Kind)
             .Select(same => same.First() with { Amount = same.Select(item => item.Amount).Order().Sum() })
             .OrderBy(item => RoleOf(item.Material))
             .ThenBy(item => FormOf(item.Material))

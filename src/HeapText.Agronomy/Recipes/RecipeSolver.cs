@@ -47,7 +47,8 @@ public static class RecipeSolver
     {
         var fits = Enumerable.Range(HeapLimits.FewestRounds, HeapLimits.MostRounds - HeapLimits.FewestRounds + 1)
             .Any(rounds => request.Space.LitresOf(rounds) is not null);
-        var finder = new MissingFinder(pantry.Usable, request, HeapLimits.LeastLitres);
+        var finder = new MissingFinder(
+            pantry.Usable, request, HeapLimits.LeastLitres, HeapLimits.MostMoistureWhenWet);
         IReadOnlyList<Missing> missing = fits ? finder.One(MostToBring) : [];
         return new RecipeResult.NoHeap
         {
@@ -75,7 +76,7 @@ public static class RecipeSolver
         {
             Unused = [.. Unused(batch), .. pantry.LeftOut],
             Missing = batch.Litres < SmallLitres
-                ? new MissingFinder(pantry.Usable, request, batch.Litres * Quarter).One(DayLoad)
+                ? new MissingFinder(pantry.Usable, request, batch.Litres * Quarter, HeapLimits.MostMoisture).One(DayLoad)
                 : [],
             Cautions = Cautions.For(used, pantry.Refused),
             Notes = notes,

@@ -15,7 +15,7 @@ public sealed record DialogSet(Phrasebook Book, Reader Reader, LanguageSense Lan
         var materials = MaterialTable.All.Select(material => material.Key).ToHashSet(StringComparer.Ordinal);
         var (book, faults) = PhrasebookLoader.Load(folder, materials, [.. Measures.Default.All.Select(m => m.Key), Measures.Kilogram]);
         var words = Lexicon.Load(folder, materials);
-        List<DialogFault> all = [.. faults, .. words.Faults.Select(f => new DialogFault(f.File, f.Line, f.Column, f.Message))];
+        List<DialogFault> all = [.. faults, .. words.Faults];
         if (book is null || words.Faults.Count > 0) return (null, all);
         var readerOfLanguage = words.Lexicons.ToDictionary(l => l.Language, l => new Reader([l]));
         return (new DialogSet(book, new Reader(words.Lexicons), new LanguageSense(readerOfLanguage)), all);

@@ -6,7 +6,8 @@ namespace HeapText.Dialog.Ports;
 /// <summary>Everything the service keeps. Each member is one atomic, durable step in one partition.</summary>
 /// <remarks>
 /// Every member throws <see cref="StoreUnavailableException"/> when the store is gone, stalled, full or too busy to take
-/// the step in time; nothing of the step has then been promised.
+/// the step in time; nothing of the step has then been promised. A step that was late may still have taken effect: the
+/// caller tries again, and finds a duplicate or a conflict.
 /// </remarks>
 public interface IStore : IAsyncDisposable
 {
@@ -28,12 +29,14 @@ public interface IStore : IAsyncDisposable
     ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel);
 
     /// <summary>Takes messages to send on a line: not before their time, by priority, then by not-before; at most one in
-    /// flight for a farmer, and a farmer's messages in the order they were committed. A taken message is not given
-    /// again until it is settled or its lease ends.</summary>
+    /// flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is the same; one
+    /// that was tried holds back all others until it is settled for good. A taken message is not given again until it is
+    /// settled or its lease ends; then it comes as the next attempt, under the same id.</summary>
     ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Instant now, Duration lease, int most, CancellationToken cancel);
 
-    /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing.</summary>
+    /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing, and so does an
+    /// attempt other than the latest, unless it says that the message was sent.</summary>
     ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel);
 
     /// <summary>The earliest instant at which something is due or may be sent; null when nothing waits.</summary>

@@ -25,9 +25,9 @@ public sealed class Lexicon
     /// <param name="materialKeys">Keys of the material table, which the files may not leave; null not to check.</param>
     public static LexiconLoad Load(string directory, IReadOnlySet<string>? materialKeys = null)
     {
-        var faults = new List<LexiconFault>();
+        var faults = new List<DialogFault>();
         if (!Directory.Exists(directory))
-            return new LexiconLoad([], [new LexiconFault(directory, 1, 1, "There is no such folder.")]);
+            return new LexiconLoad([], [new DialogFault(directory, 1, 1, "There is no such folder.")]);
         var lexicons = new List<Lexicon>();
         foreach (var folder in Directory.EnumerateDirectories(directory).Order(StringComparer.Ordinal))
         {
@@ -37,12 +37,12 @@ public sealed class Lexicon
         }
 
         if (lexicons.Count == 0)
-            faults.Add(new LexiconFault(directory, 1, 1, "No language has a words.yml here."));
+            faults.Add(new DialogFault(directory, 1, 1, "No language has a words.yml here."));
         return new LexiconLoad(lexicons, faults);
     }
 
     private static Lexicon LoadFile(
-        string file, string language, IReadOnlySet<string>? materialKeys, List<LexiconFault> faults)
+        string file, string language, IReadOnlySet<string>? materialKeys, List<DialogFault> faults)
     {
         var sections = new LexiconSections(file, language, materialKeys);
         try
@@ -67,7 +67,7 @@ public sealed class Lexicon
 /// <summary>All lexicons and all their faults.</summary>
 /// <param name="Lexicons">One for each language.</param>
 /// <param name="Faults">Empty when all is well.</param>
-public sealed record LexiconLoad(IReadOnlyList<Lexicon> Lexicons, IReadOnlyList<LexiconFault> Faults);
+public sealed record LexiconLoad(IReadOnlyList<Lexicon> Lexicons, IReadOnlyList<DialogFault> Faults);
 
 /// <summary>A phrase and what it stands for.</summary>
 /// <param name="Words">Normalised words; <see cref="Gap"/> stands for up to three words that do not matter.</param>

@@ -10,7 +10,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 
     public List<Phrase> Phrases { get; } = [];
 
-    public List<LexiconFault> Faults { get; } = [];
+    public List<DialogFault> Faults { get; } = [];
 
     public void Fault(int line, int column, string message) => Faults.Add(new(file, line, column, message));
 

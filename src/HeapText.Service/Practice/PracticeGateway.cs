@@ -1,3 +1,4 @@
+using System.Threading.Channels;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
 using HeapText.Service.Hooks;
@@ -29,13 +30,15 @@ internal sealed partial class PracticeGateway(
     }
 
     /// <summary>Keeps a text that came in, for the thread on the phone's screen; nothing waits for it.</summary>
-    public async void Heard(Inbound message, Instant at)
+    public void Heard(Inbound message, Instant at) => _ = KeepHeard(message, at);
+
+    private async Task KeepHeard(Inbound message, Instant at)
     {
         try
         {
             await Keep("in", message.From, message.Id, message.Text, at);
         }
-        catch (Exception fault)
+        catch (Exception fault) when (fault is SqliteException or ChannelClosedException)
         {
             LogNotKept(fault);
         }

@@ -26,8 +26,8 @@ internal static class PracticeRoutes
             .WithSummary("The practice time.");
         practice.MapPost("/clock", Advance)
             .WithSummary("Moves the practice clock on, and answers once all that fell due is done.");
-        practice.MapGet("/next", async (IStore store, CancellationToken cancel) =>
-                new NextWake(await store.NextWake(cancel) is { } at ? Iso(at) : null))
+        practice.MapGet("/next", async (PracticeTime time, CancellationToken cancel) =>
+                new NextWake(await time.Next(cancel) is { } at ? Iso(at) : null))
             .WithSummary("When something falls due next; null when nothing waits.");
         practice.MapGet("/village", Village).WithSummary("The groups, and the time zone they live in.");
         practice.MapPost("/fit", Measure).WithSummary("What a text takes on a phone.");

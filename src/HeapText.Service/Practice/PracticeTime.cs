@@ -30,6 +30,22 @@ internal sealed class PracticeTime(
         }
     }
 
+    /// <summary>When something falls due next, once all that is due now is done; null when nothing waits.</summary>
+    public async Task<Instant?> Next(CancellationToken cancel)
+    {
+        await _moving.WaitAsync(cancel);
+        try
+        {
+            // Otherwise a message just being sent would count as something to come.
+            await RunDue(cancel);
+            return await store.NextWake(cancel);
+        }
+        finally
+        {
+            _moving.Release();
+        }
+    }
+
     /// <summary>Runs a story from an instant on: each cue at its time, what falls due in between; then back to now.</summary>
     public async Task Play(IReadOnlyList<(Instant At, Func<Task> Cue)> cues, CancellationToken cancel)
     {

@@ -78,8 +78,8 @@ internal static partial class LineSettingsReader
         var keys = new List<WebhookKey>();
         var written = line.GetSection("Secrets").GetChildren().ToList();
         if (written.Count is 0 or > MostKeys)
-            faults.Add($"{line.Path}:Secrets needs one or two secrets ({line.Path}:Secrets:0 and :1), like "
-                + "whsec_ followed by 24 to 64 random bytes in base64.");
+            faults.Add($"{line.Path}:Secrets holds {written.Count} secrets. Give one or two, as {line.Path}:Secrets:0 and "
+                + ":1, each whsec_ followed by 24 to 64 random bytes in base64.");
         foreach (var secret in written)
         {
             if (WebhookKey.TryParse(secret.Value, out var key)) keys.Add(key);

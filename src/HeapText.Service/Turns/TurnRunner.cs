@@ -9,9 +9,6 @@ namespace HeapText.Service.Turns;
 internal sealed partial class TurnRunner(
     IStore store, IConversation conversation, WorkSignals signals, TimeProvider time, ILogger<TurnRunner> logger)
 {
-    /// <summary>Key of the concern raised when a turn went wrong in the service itself.</summary>
-    public const string ServiceFault = "service-fault";
-
     private const int MostConflicts = 8;
     private readonly FarmerLocks _locks = new();
     private readonly Tries _tries = new();

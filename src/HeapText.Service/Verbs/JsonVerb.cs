@@ -70,8 +70,12 @@ internal static class JsonVerb
         var path = exception.Path is { Length: > 2 } full && full.StartsWith("$.", StringComparison.Ordinal)
             ? full[2..]
             : "input";
-        var reason = exception.Message.Split(" Path: ")[0].ReplaceLineEndings(" ");
-        var line = exception.LineNumber is { } number ? $" (line {number + 1})" : "";
-        return new InputFault(path, $"cannot be read{line}: {reason}");
+        return new InputFault(path, exception.Message switch
+        {
+            var text when text.Contains("could not be mapped", StringComparison.Ordinal) => "is no known property",
+            var text when text.Contains("could not be converted", StringComparison.Ordinal) => "has the wrong type",
+            var text when text.Contains("Duplicate property", StringComparison.Ordinal) => "is given twice",
+            _ => $"is malformed JSON at line {exception.LineNumber + 1}, byte {exception.BytePositionInLine + 1}",
+        });
     }
 }

@@ -17,6 +17,13 @@ internal sealed class Keys(string prefix)
     private readonly string[] _partitions =
         [.. Enumerable.Range(0, FarmerKey.Partitions).Select(n => $"{prefix}:{{p{n:D3}}}:")];
 
+    /// <summary>A farmer as member of a sorted set and end of a key: the 16 bytes of the hash, which take less memory than
+    /// its digits.</summary>
+    public static byte[] Member(FarmerKey key) => Convert.FromHexString(key.Hash);
+
+    /// <summary>The farmer back.</summary>
+    public static FarmerKey FarmerOf(byte[] member) => new(Convert.ToHexStringLower(member));
+
     /// <summary>String: the layout's number, then the fingerprint of the secret.</summary>
     public RedisKey Layout => $"{prefix}:layout";
 
@@ -30,28 +37,28 @@ internal sealed class Keys(string prefix)
     public RedisKey Lines => $"{prefix}:lines";
 
     /// <summary>String, see <see cref="StoredFarmer"/>: version, sealed number, packed record.</summary>
-    public RedisKey Farmer(FarmerKey key) => _partitions[key.Partition] + "f:" + key.Hash;
+    public RedisKey Farmer(FarmerKey key) => Of(key, "f:");
 
     /// <summary>Sorted set: 16-byte mark of an inbound message → when it was taken. Marks past their time are trimmed by
     /// the farmer's next commit; the whole expires <see cref="SeenLifetime"/> after the last.</summary>
-    public RedisKey Seen(FarmerKey key) => _partitions[key.Partition] + "s:" + key.Hash;
+    public RedisKey Seen(FarmerKey key) => Of(key, "s:");
 
     /// <summary>Sorted set: entry (<see cref="OutboxEntry"/>) → not-before; minus the count of attempts once taken, so that
     /// the entry stays first until it is settled. Absent when nothing waits.</summary>
-    public RedisKey Outbox(FarmerKey key) => _partitions[key.Partition] + "o:" + key.Hash;
+    public RedisKey Outbox(FarmerKey key) => Of(key, "o:");
 
-    /// <summary>Sorted set: hash of each farmer whose next message is of this line and priority → when it may go: its
+    /// <summary>Sorted set: each farmer whose next message is of this line and priority → when it may go: its
     /// not-before, its retry moment, or the end of the lease on it.</summary>
     public RedisKey Waiting(int partition, string line, Priority priority) =>
         $"{_partitions[partition]}w:{(int)priority}:{line}";
 
-    /// <summary>Sorted set: hash → next due moment, or the end of the claim on it.</summary>
+    /// <summary>Sorted set: farmer → next due moment, or the end of the claim on it.</summary>
     public RedisKey Due(int partition) => _partitions[partition] + "due";
 
-    /// <summary>Sorted set: hash → code of the farmer's group.</summary>
+    /// <summary>Sorted set: farmer → code of the farmer's group.</summary>
     public RedisKey Members(int partition) => _partitions[partition] + "members";
 
-    /// <summary>Sorted set: hash → since when the farmer waits for a person.</summary>
+    /// <summary>Sorted set: farmer → since when the farmer waits for a person.</summary>
     public RedisKey Concerns(int partition) => _partitions[partition] + "concerns";
 
     /// <summary>Integer: how many farmers the partition holds.</summary>
@@ -72,4 +79,6 @@ internal sealed class Keys(string prefix)
         for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
             yield return Waiting(partition, line, priority);
     }
+
+    private RedisKey Of(FarmerKey key, string kind) => ((RedisKey)(_partitions[key.Partition] + kind)).Append(Member(key));
 }

@@ -4,7 +4,7 @@ using StackExchange.Redis;
 namespace HeapText.Store.Redis;
 
 /// <summary>A farmer found in a sorted set by moment.</summary>
-internal readonly record struct Found(int Partition, string Hash);
+internal readonly record struct Found(int Partition, FarmerKey Key);
 
 /// <summary>Looks into all partitions at once: the questions go out together, and cost about one round trip.</summary>
 internal static class Partitions
@@ -32,7 +32,8 @@ internal static class Partitions
         {
             var answer = answers[partition];
             if (answer.Length == share) horizon = Math.Min(horizon, answer[^1].Score);
-            foreach (var entry in answer) all.Add((new Found(partition, entry.Element!), entry.Score));
+            foreach (var entry in answer)
+                all.Add((new Found(partition, Keys.FarmerOf(entry.Element!)), entry.Score));
         }
         all.RemoveAll(entry => entry.Moment > horizon);
         all.Sort((one, other) => one.Moment.CompareTo(other.Moment));

@@ -50,7 +50,7 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vau
 
     private static RedisValue[] Arguments(Sending sending, Settlement settlement, Instant at)
     {
-        RedisValue[] common = [sending.Key.Hash, sending.Message.Id, sending.Attempt];
+        RedisValue[] common = [Keys.Member(sending.Key), sending.Message.Id, sending.Attempt];
         return settlement switch
         {
             Settlement.Sent => [.. common, "sent", "", "", Keys.SetAsideKept],
@@ -69,11 +69,10 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vau
         var scripts = found.GroupBy(farmer => farmer.Partition).Select(farmers => Script.Take.Run(
             database,
             [keys.Waiting(farmers.Key, line, priority),
-             .. farmers.Select(farmer => new FarmerKey(farmer.Hash))
-                 .SelectMany(key => new[] { keys.Outbox(key), keys.Farmer(key) })],
-            [now, until, StoredFarmer.HeadLength, .. farmers.Select(farmer => (RedisValue)farmer.Hash)]));
-        var taken = (await Task.WhenAll(scripts)).SelectMany(Read).ToDictionary(sending => sending.Key.Hash);
-        return found.Where(farmer => taken.ContainsKey(farmer.Hash)).Select(farmer => taken[farmer.Hash]);
+             .. farmers.SelectMany(farmer => new[] { keys.Outbox(farmer.Key), keys.Farmer(farmer.Key) })],
+            [now, until, StoredFarmer.HeadLength, .. farmers.Select(farmer => (RedisValue)Keys.Member(farmer.Key))]));
+        var taken = (await Task.WhenAll(scripts)).SelectMany(Read).ToDictionary(sending => sending.Key);
+        return found.Where(farmer => taken.ContainsKey(farmer.Key)).Select(farmer => taken[farmer.Key]);
     }
 
     private IEnumerable<Sending> Read(RedisResult result)
@@ -81,7 +80,7 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vau
         var fields = (RedisValue[])result!;
         for (var i = 0; i < fields.Length; i += 4)
         {
-            var key = new FarmerKey(fields[i]!);
+            var key = Keys.FarmerOf(fields[i]!);
             var number = vault.Unseal(key, StoredFarmer.SealedNumber(fields[i + 2]!));
             var attempt = int.Parse(fields[i + 1].ToString(), CultureInfo.InvariantCulture);
             yield return new Sending(key, number, OutboxEntry.Message(fields[i + 3]!), attempt);

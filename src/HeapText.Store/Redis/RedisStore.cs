@@ -94,7 +94,7 @@ internal sealed class RedisStore : IStore
             () => Partitions.All(
                 partition => _database.SortedSetRangeByScoreAsync(_keys.Members(partition), groupCode, groupCode)),
             cancel);
-        return [.. members.SelectMany(some => some).Select(hash => new FarmerKey(hash!))];
+        return [.. members.SelectMany(some => some).Select(member => Keys.FarmerOf(member!))];
     }
 
     public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
@@ -154,9 +154,10 @@ internal sealed class RedisStore : IStore
             (var found, more) = await Partitions.Earliest(_database, _keys.Due, now, most - before);
             var scripts = found.GroupBy(farmer => farmer.Partition).Select(farmers => Script.Claim.Run(
                 _database, [_keys.Due(farmers.Key)],
-                [now, until, .. farmers.Select(farmer => (RedisValue)farmer.Hash)]));
-            var ours = (await Task.WhenAll(scripts)).SelectMany(hashes => (string[])hashes!).ToHashSet();
-            claimed.AddRange(found.Where(farmer => ours.Contains(farmer.Hash)).Select(f => new FarmerKey(f.Hash)));
+                [now, until, .. farmers.Select(farmer => (RedisValue)Keys.Member(farmer.Key))]));
+            var ours = (await Task.WhenAll(scripts)).SelectMany(members => (RedisValue[])members!)
+                .Select(member => Keys.FarmerOf(member!)).ToHashSet();
+            claimed.AddRange(found.Select(farmer => farmer.Key).Where(ours.Contains));
         }
         while (more && claimed.Count < most && claimed.Count > before);
         return claimed;
@@ -178,7 +179,7 @@ internal sealed class RedisStore : IStore
         var open = await Partitions.All(
             partition => _database.SortedSetRangeByRankWithScoresAsync(_keys.Concerns(partition), 0, most - 1));
         var oldest = open.SelectMany(some => some).OrderBy(entry => entry.Score).Take(most)
-            .Select(entry => new FarmerKey(entry.Element!)).ToList();
+            .Select(entry => Keys.FarmerOf(entry.Element!)).ToList();
         var stored = await Task.WhenAll(oldest.Select(key => _database.StringGetAsync(_keys.Farmer(key))));
         return [.. oldest.Zip(stored, Concern).OfType<OpenConcern>()];
     }

@@ -52,7 +52,7 @@ internal sealed class RedisTurns(IDatabase database, Keys keys, NumberVault vaul
         [
             StoredFarmer.VersionBytes(commit.ExpectedVersion),
             stored,
-            commit.Key.Hash,
+            Keys.Member(commit.Key),
             commit.Seen is { } seen ? vault.MarkOf(seen) : "",
             Millis.Now(commit.At),
             Millis.Until(commit.At - SeenId.Kept),

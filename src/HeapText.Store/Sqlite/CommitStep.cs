@@ -26,7 +26,7 @@ internal sealed class CommitStep(Commit commit, NumberVault vault)
         if (_mark.Length > 0)
         {
             session.Run(Tables.Seen.Put, farmer, _mark, Millis.Now(commit.At));
-            session.Run(Tables.Seen.Trim, _oldestMark);
+            if (_mark[0] % Tables.Seen.TrimEvery == 0) session.Run(Tables.Seen.Trim, _oldestMark);
         }
         if (_messages.Length > 0) Send(session, farmer);
         return CommitOutcome.Committed;

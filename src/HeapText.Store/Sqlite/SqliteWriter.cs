@@ -35,6 +35,9 @@ internal sealed partial class SqliteWriter : IAsyncDisposable
             Loop, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
     }
 
+    /// <summary>Steps that have not begun.</summary>
+    public int Waiting => _queue.Reader.Count;
+
     /// <summary>Takes a step and completes when it is durable.</summary>
     /// <exception cref="StoreUnavailableException">Too many steps wait, the disk refuses, or the time is up.</exception>
     public async ValueTask<T> Do<T>(Func<Session, T> work, CancellationToken cancel)

@@ -73,10 +73,14 @@ internal static class Tables
             ON CONFLICT (farmer, mark) DO UPDATE SET at = excluded.at
             """;
 
-        /// <summary>oldest mark that counts. Two go for each that comes, so the table cannot grow without end.</summary>
+        /// <summary>One commit in so many trims.</summary>
+        public const int TrimEvery = 16;
+
+        /// <summary>oldest mark that counts. Takes twice as many as came since, so the table cannot grow without end.
+        /// </summary>
         public const string Trim = """
             DELETE FROM seen WHERE (farmer, mark) IN (
-              SELECT farmer, mark FROM seen WHERE at < ?1 ORDER BY at LIMIT 2)
+              SELECT farmer, mark FROM seen WHERE at < ?1 ORDER BY at LIMIT 32)
             """;
     }
 

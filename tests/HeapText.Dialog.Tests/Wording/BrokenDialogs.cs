@@ -1,5 +1,4 @@
 using HeapText.Dialog.Engine;
-using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Tests.Wording;
 

@@ -38,7 +38,7 @@ public sealed class DialogsFolderTests
     public void Lint_MessageOverItsBudgetAtItsLongestValues_SaysHowMuchAndWhere()
     {
         using var dialogs = new BrokenDialogs().Replace("en/text.yml", "Next: turning {turn}",
-            "Next, and please do not forget this as it matters a lot for the heap and the heat in it: turning {turn}");
+            "Next, and please do not forget it, for a heap that stands too long without it goes cold in its middle and then smells: turning {turn}");
 
         var fault = Assert.Single(dialogs.Faults());
 

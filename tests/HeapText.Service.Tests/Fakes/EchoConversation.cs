@@ -25,9 +25,9 @@ internal sealed class EchoConversation : IConversation
     {
         lock (_lock) Heard++;
         if (text == "POISON" && !Healed) throw new InvalidOperationException("The text was POISON from +99910000001.");
-        var after = farmer ?? new Farmer { Subject = subject };
+        var after = farmer ?? new Farmer { Subject = subject, Line = line };
         if (text == "POISON DUE") lock (_lock) _poisoned.Add(after.Subject);
-        if (text == "HELP") after = after with { Concern = new Concern { Reason = "asked", Since = now } };
+        if (text == "HELP") after = after with { Concern = new Concern { Reason = ConcernReason.Person, Since = now } };
         var says = text == "TWICE" ? new[] { "first", "second" } : ["Heard: " + text];
         return new Reaction(
             after, [.. says.Select(words => Say(after, line, words, Priority.Reply, now))], Tomorrow(now));

@@ -55,6 +55,26 @@ public sealed class RealModeTests
         Assert.Equal(2, headers[WebhookSignature.SignatureHeader].Single().Split(' ').Length);
     }
 
+    [Fact]
+    public async Task Reminder_DueOnARealLine_IsSentByTheWorkersThemselves()
+    {
+        using var folder = new TempFolder();
+        await using var service = await RunningService.Real(folder.Path);
+        const string body = """{"id":"1","from":"+256700000001","to":"4040","text":"HEAP"}""";
+        using var answer = await service.Post(body, "/sms/lake",
+            sign: headers => RunningService.SignWith(RunningService.Secret, headers, body, RunningService.Start));
+        service.Time.Advance(TimeSpan.FromDays(1));
+
+        using var deadline = new CancellationTokenSource(TimeSpan.FromSeconds(10));
+        while (service.Conversation.Woken == 0)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(10), TimeProvider.System, deadline.Token);
+            service.Time.Advance(TimeSpan.FromSeconds(1));
+        }
+
+        Assert.Equal(1, service.Conversation.Woken);
+    }
+
     private static async Task<JsonElement> FirstPost(WireMockServer gateway)
     {
         using var deadline = new CancellationTokenSource(TimeSpan.FromSeconds(10));

@@ -1,4 +1,5 @@
 using System.Net;
+using HeapText.Dialog.Engine;
 using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Hooks;
@@ -200,6 +201,6 @@ public sealed class SmsHookTests : IAsyncLifetime
         using var taken = await _service.Text("1", "POISON");
 
         Assert.Equal(HttpStatusCode.Accepted, taken.StatusCode);
-        Assert.Equal("service-fault", (await _service.Store.Concerns(10, Token)).Single().Concern.Reason);
+        Assert.Equal(ConcernReason.ServiceFault, (await _service.Store.Concerns(10, Token)).Single().Concern.Reason);
     }
 }

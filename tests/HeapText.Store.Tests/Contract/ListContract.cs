@@ -117,7 +117,7 @@ public abstract partial class StoreContract
         Assert.False(await Store.IsEmpty(Cancel));
     }
 
-    private static Concern Trouble(int n) => new() { Reason = "asked", Since = Noon + Minute * n };
+    private static Concern Trouble(int n) => new() { Reason = ConcernReason.Person, Since = Noon + Minute * n };
 
     private HashSet<FarmerKey> Keys(params int[] numbers) => [.. numbers.Select(n => Store.KeyOf(Number(n)))];
 }

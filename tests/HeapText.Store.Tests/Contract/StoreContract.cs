@@ -46,7 +46,7 @@ public abstract partial class StoreContract : IAsyncLifetime
         Msisdn.TryParse($"+999{n:D9}", out var number) ? number : throw new ArgumentOutOfRangeException(nameof(n));
 
     protected static Farmer Record(int n, int? group = null, Concern? concern = null) =>
-        new() { Subject = $"s{n}", Group = group, Concern = concern };
+        new() { Subject = $"s{n}", Line = "sms", Group = group, Concern = concern };
 
     protected Commit Turn(int n, long version, params Outbound[] send) => new()
     {

@@ -1,4 +1,3 @@
-using System.Numerics;
 using HeapText.Agronomy.Materials;
 
 namespace HeapText.Agronomy.Recipes.Search;
@@ -11,13 +10,9 @@ internal sealed class HeapModel
 {
     private const double Rounding = 1e-9;
 
-    /// <summary>Measures are looked at in steps of this to find the volume they have in common. [L]</summary>
-    private const double GridLitres = 0.05;
-
     private readonly IReadOnlyList<Ingredient> _ingredients;
     private readonly List<Limit> _ratios = [];
     private readonly double[] _litres;
-    private readonly long _grain;
 
     /// <summary>Writes the limits down.</summary>
     /// <param name="ingredients">One column each.</param>
@@ -26,7 +21,6 @@ internal sealed class HeapModel
     {
         _ingredients = ingredients;
         _litres = Column(ingredient => ingredient.Litres);
-        _grain = Grain(_litres);
         Keep(part => part.Carbon - (HeapLimits.MostCarbonNitrogen * part.Nitrogen));
         Keep(part => (HeapLimits.LeastCarbonNitrogen * part.Nitrogen) - part.Carbon);
         Keep(part => part.Mass - part.Dry - (mostMoisture * part.Mass));
@@ -43,17 +37,9 @@ internal sealed class HeapModel
 
     internal int Columns => _ingredients.Count;
 
-    /// <summary>The most volume up to a bound that whole half measures can add up to, stock aside. [L]</summary>
-    internal double Reachable(int rounds, double most)
-    {
-        if (_grain == 0)
-        {
-            return most;
-        }
-
-        var grain = _grain * GridLitres * rounds;
-        return Math.Min(most, Math.Floor((most / grain) + Rounding) * grain);
-    }
+    /// <summary>The most volume up to a bound that whole half measures of the stock can add up to. [L]</summary>
+    internal double Reachable(int rounds, double most) =>
+        rounds * VolumeSums.MostUpTo(most / rounds, _litres, Stock(rounds, most, step: 1));
 
     /// <summary>The program whose worth is the heap's volume in litres.</summary>
     internal LinearProgram ForVolume(int rounds, double least, double most)
@@ -90,24 +76,6 @@ internal sealed class HeapModel
             var edge = HeapLimits.SoughtCarbonNitrogen + (side * HeapLimits.CarbonNitrogenLeeway);
             return Widen(Column(part => side * (part.Carbon - (edge * part.Nitrogen))), -nitrogen, step);
         }
-    }
-
-    /// <summary>The largest volume of which every half measure is a multiple, in grid steps; 0 when there is none.</summary>
-    private static long Grain(double[] litres)
-    {
-        var grain = 0L;
-        foreach (var volume in litres)
-        {
-            var steps = (long)Math.Round(volume / GridLitres);
-            if (Math.Abs((steps * GridLitres) - volume) > Rounding)
-            {
-                return 0;
-            }
-
-            grain = (long)BigInteger.GreatestCommonDivisor(grain, steps);
-        }
-
-        return grain;
     }
 
     private static Limit Widen(double[] weights, double last, int step) =>

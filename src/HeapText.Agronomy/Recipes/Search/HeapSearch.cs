@@ -3,11 +3,11 @@ namespace HeapText.Agronomy.Recipes.Search;
 /// <summary>Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.</summary>
 internal sealed class HeapSearch
 {
-    /// <summary>A volume this much larger is not searched for: two parts in ten thousand.</summary>
-    private const double VolumeLeeway = 2e-4;
+    /// <summary>A volume this much larger is not searched for: four parts in ten thousand.</summary>
+    private const double VolumeLeeway = 4e-4;
 
     /// <summary>Share of the most volume that the later wishes must keep; with the leeway above, within 0.1 %.</summary>
-    private const double VolumeKept = 1 - 7e-4;
+    private const double VolumeKept = 1 - 5e-4;
 
     private const int NodesForWishes = 40;
 
@@ -61,11 +61,12 @@ internal sealed class HeapSearch
         for (var nodes = FirstNodes; open.Count > 0; nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue)
         {
             List<Root> unsettled = [];
-            foreach (var root in open.Where(root => root.Bound > Threshold(best)))
+            foreach (var root in open.Where(root => root.Bound > Threshold(best) && root.Most >= root.Least))
             {
                 if (!Search(root, nodes, ref best))
                 {
-                    unsettled.Add(root);
+                    var reachable = _model.Reachable(root.Rounds, root.Most);
+                    unsettled.Add(root with { Most = reachable, Bound = Math.Min(root.Bound, reachable) });
                 }
             }
 
@@ -142,16 +143,10 @@ internal sealed class HeapSearch
             }
 
             var least = Math.Max(range.Least, litres);
-            var most = _model.Reachable(rounds, range.Most);
-            if (most < least)
-            {
-                continue;
-            }
-
-            var program = _model.ForVolume(rounds, least, most);
+            var program = _model.ForVolume(rounds, least, range.Most);
             if (program.Maximise(0) != LinearProgram.Outcome.Infeasible)
             {
-                yield return new Root(rounds, least, most, program.Objective);
+                yield return new Root(rounds, least, range.Most, program.Objective);
             }
         }
     }

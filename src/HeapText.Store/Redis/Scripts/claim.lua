@@ -1,7 +1,7 @@
 -- Claims farmers of one partition who are still due.
 -- KEYS  1 due
--- ARGV  1 now [ms], 2 end of the claim [ms], 3... hashes
--- Gives the hashes claimed.
+-- ARGV  1 now [ms], 2 end of the claim [ms], 3... farmers
+-- Gives the farmers claimed.
 
 local claimed = {}
 for i = 3, #ARGV do

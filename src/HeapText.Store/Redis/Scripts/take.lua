@@ -1,7 +1,7 @@
 -- Leases the heads of farmers who wait on one line, in one partition and priority.
--- KEYS  1 waiting farmers, then for each hash: its outbox, its farmer
--- ARGV  1 now [ms], 2 end of the lease [ms], 3 length of version and sealed number [bytes], 4... hashes
--- Gives for each one taken: hash, attempt, version and sealed number, outbox entry.
+-- KEYS  1 waiting farmers, then for each farmer: its outbox, its farmer
+-- ARGV  1 now [ms], 2 end of the lease [ms], 3 length of version and sealed number [bytes], 4... farmers
+-- Gives for each one taken: farmer, attempt, version and sealed number, outbox entry.
 -- Each is removed before it is put back: a removal is allowed when memory is full, and so is all that follows it.
 
 local taken = {}

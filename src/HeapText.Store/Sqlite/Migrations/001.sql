@@ -41,6 +41,7 @@ CREATE TABLE outbox (
   message BLOB NOT NULL           -- packed
 ) STRICT;
 CREATE INDEX outbox_farmer ON outbox (farmer, not_before);
+CREATE UNIQUE INDEX outbox_head ON outbox (farmer) WHERE ready_at IS NOT NULL;
 CREATE INDEX outbox_ready ON outbox (line, priority, ready_at) WHERE ready_at IS NOT NULL;
 
 CREATE TABLE set_aside (

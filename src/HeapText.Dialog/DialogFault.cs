@@ -1,4 +1,4 @@
-namespace HeapText.Dialog.Wording;
+namespace HeapText.Dialog;
 
 /// <summary>A fault in a dialogs file, where it stands and what is wrong.</summary>
 /// <param name="File">Path of the file, below the dialogs folder.</param>

@@ -1,0 +1,64 @@
+using System.Text.RegularExpressions;
+using HeapText.Dialog.Replies;
+
+namespace HeapText.Dialog.Tests.Engine;
+
+public sealed partial class CommandWordsTests
+{
+    private static readonly Dictionary<string, Dictionary<string, Intent>> Wanted = new()
+    {
+        ["en"] = new()
+        {
+            ["JOIN"] = Intent.Start,
+            ["STOP"] = Intent.Stop,
+            ["HELP"] = Intent.Help,
+            ["PERSON"] = Intent.Person,
+            ["BUILT"] = Intent.Built,
+            ["AMOUNTS"] = Intent.Amounts,
+            ["NEXT"] = Intent.Next,
+            ["TURNED"] = Intent.Turned,
+            ["LATER"] = Intent.Delay,
+            ["NEW HEAP"] = Intent.NewHeap,
+            ["START"] = Intent.Start,
+            ["ENGLISH"] = Intent.Language,
+        },
+        ["sw"] = new()
+        {
+            ["JIUNGE"] = Intent.Start,
+            ["STOP"] = Intent.Stop,
+            ["MSAADA"] = Intent.Help,
+            ["MTU"] = Intent.Person,
+            ["NIMEJENGA"] = Intent.Built,
+            ["VIPIMO"] = Intent.Amounts,
+            ["NINI SASA"] = Intent.Next,
+            ["NIMEGEUZA"] = Intent.Turned,
+            ["BAADAYE"] = Intent.Delay,
+            ["LUNDO JIPYA"] = Intent.NewHeap,
+            ["ANZA"] = Intent.Start,
+            ["KISWAHILI"] = Intent.Language,
+        },
+    };
+
+    public static TheoryData<string, string> Named()
+    {
+        TheoryData<string, string> named = [];
+        foreach (var language in Repository.Dialogs.Book.Languages)
+            foreach (var word in WordsIn(language)) named.Add(language, word);
+        return named;
+    }
+
+    [Theory]
+    [MemberData(nameof(Named))]
+    public void Word_NamedInAMessage_IsReadAsWhatTheMessageSays(string language, string word)
+    {
+        var reading = Repository.Dialogs.Reader.Read(word, language);
+
+        Assert.Equal(Wanted[language][word], reading.Intent);
+    }
+
+    private static IEnumerable<string> WordsIn(string language) => Repository.Dialogs.Book.File(language).Messages.Values
+        .SelectMany(message => Capitals().Matches(message.ToString()).Select(match => match.Value)).Distinct().Order();
+
+    [GeneratedRegex(@"\b[A-Z]{2,}(?: [A-Z]{2,})*\b")]
+    private static partial Regex Capitals();
+}

@@ -1,0 +1,66 @@
+using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using NodaTime;
+
+namespace HeapText.Dialog.Tests.Engine;
+
+/// <summary>A farmer to talk for in tests: keeps the record and the clock between texts.</summary>
+internal sealed class Talker
+{
+    public const string Zone = "Africa/Nairobi";
+
+    private readonly Conversation _conversation;
+
+    public Talker(string zone = Zone, HeapMethod? method = null)
+    {
+        method ??= new HeapMethod();
+        _conversation = new Conversation(
+            Repository.Dialogs,
+            new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },
+            new Dictionary<string, HeapMethod> { [method.Key] = method });
+    }
+
+    public Instant Now { get; set; } = Instant.FromUtc(2026, 3, 2, 4, 0);
+
+    public Farmer? Farmer { get; set; }
+
+    public Instant? NextDue { get; private set; }
+
+    public IReadOnlyList<Outbound> Says { get; private set; } = [];
+
+    public HeapRecord Heap => Farmer!.Heaps[^1];
+
+    /// <summary>A farmer who has joined and built a heap of maize stalks, weeds and dung, with hour and rod known.</summary>
+    public static Talker WithHeap(string zone = Zone, HeapMethod? method = null) => new Talker(zone, method).Hear(
+        "join 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2", "1");
+
+    public Talker Hear(params string[] texts)
+    {
+        foreach (var text in texts) Take(_conversation.Hear(Farmer, "subject", "practice", text, Now));
+        return this;
+    }
+
+    /// <summary>Lets time pass and wakes whenever something is due, as the service does.</summary>
+    public List<(Instant At, Outbound Message)> Pass(Duration time)
+    {
+        List<(Instant, Outbound)> said = [];
+        var end = Now + time;
+        while (NextDue is { } due && due <= end)
+        {
+            Now = Instant.Max(due, Now);
+            Wake();
+            said.AddRange(Says.Select(message => (Now, message)));
+        }
+        Now = end;
+        return said;
+    }
+
+    public Talker Wake()
+    {
+        Take(_conversation.Wake(Farmer!, Now));
+        return this;
+    }
+
+    private void Take(Reaction reaction) => (Farmer, Says, NextDue) = (reaction.Farmer, reaction.Says, reaction.NextDue);
+}

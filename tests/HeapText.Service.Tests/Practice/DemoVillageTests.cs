@@ -1,0 +1,82 @@
+using HeapText.Service.Practice;
+using HeapText.Service.Tests.Fakes;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace HeapText.Service.Tests.Practice;
+
+public sealed class DemoVillageTests : IAsyncLifetime
+{
+    private readonly TempFolder _folder = new();
+    private RunningService _service = null!;
+
+    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _service.DisposeAsync();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public async Task Seed_EmptyStore_PutsTheThreeGroups()
+    {
+        await Village.Seed(withFarmers: false, Token);
+
+        var groups = await _service.Store.Groups(Token);
+        Assert.Equal([(41, "Upper Ziwani"), (42, "Lower Ziwani"), (43, "Kitalo Ridge")], groups.Select(g => (g.Code, g.Name)));
+        Assert.All(groups, group => Assert.Equal("Trainer, Marula Flats", group.Officer));
+    }
+
+    [Fact]
+    public async Task Seed_Texts_PlaysThemAtTheirTimesWithWhatFallsDueBetween()
+    {
+        await Village.Seed(Script((20, "08:30", "HEAP"), (2, "18:00", "TURNED"), (0, "23:00", "not yet")), true, Token);
+
+        var played = (await _service.Messages()).Select(message =>
+            (message.GetProperty("text").GetString(), message.GetProperty("at").GetDateTimeOffset()));
+        Assert.Equal(
+            [
+                ("Heard: HEAP", new(2026, 2, 10, 5, 30, 0, TimeSpan.Zero)),
+                ("Reminder", new(2026, 2, 11, 4, 0, 0, TimeSpan.Zero)),
+                ("Heard: TURNED", new(2026, 2, 28, 15, 0, 0, TimeSpan.Zero)),
+                ("Reminder", new DateTimeOffset(2026, 3, 1, 4, 0, 0, TimeSpan.Zero)),
+            ],
+            played);
+        Assert.Equal(RunningService.Start, _service.Services.GetRequiredService<PracticeClock>().GetUtcNow());
+    }
+
+    [Fact]
+    public async Task Seed_StoreThatHoldsRecords_IsLeftAsItIs()
+    {
+        await _service.Text("1", "HEAP");
+
+        await Village.Seed(withFarmers: true, Token);
+
+        Assert.Empty(await _service.Store.Groups(Token));
+    }
+
+    [Fact]
+    public async Task Send_RepeatedUnderTheSameId_IsKeptOnce()
+    {
+        var journal = _service.Services.GetRequiredService<PracticeJournal>();
+        var message = new PracticeMessage(
+            0, "out", RunningService.Number, "s-1", "Karibu", "GSM7", 1, NodaTime.Instant.FromUnixTimeSeconds(0));
+
+        await journal.Keep(message);
+        await journal.Keep(message with { Text = "again" });
+
+        Assert.Equal("Karibu", (await _service.Messages()).Single().GetProperty("text").GetString());
+    }
+
+    private DemoVillage Village => _service.Services.GetRequiredService<DemoVillage>();
+
+    private static DemoScript Script(params (int Day, string At, string Text)[] texts) => new()
+    {
+        Zone = "Africa/Nairobi",
+        Groups = [new DemoGroup { Code = 41, Name = "Upper Ziwani", Language = "sw" }],
+        Texts = [.. texts.Reverse().Select(one => new DemoText
+        {
+            Phone = RunningService.Number, Day = one.Day, At = one.At, Text = one.Text,
+        })],
+    };
+}

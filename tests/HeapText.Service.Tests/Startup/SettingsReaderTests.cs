@@ -1,0 +1,133 @@
+using HeapText.Service.Startup;
+using Microsoft.Extensions.Configuration;
+
+namespace HeapText.Service.Tests.Startup;
+
+public sealed class SettingsReaderTests
+{
+    private const string Secret = "whsec_aGVhcHRleHQtc2lnbmluZy10ZXN0LWtleS0wMQ==";
+    private static readonly string StoreSecret = Convert.ToBase64String(new byte[32]);
+
+    [Fact]
+    public void Read_NoSettings_IsPracticeModeOnThisMachineOnly()
+    {
+        var settings = Read([]);
+
+        Assert.True(settings.IsPractice);
+        Assert.Equal(["http://127.0.0.1:5080"], settings.Urls);
+        Assert.Equal("", settings.Store.Connection);
+        Assert.Equal(Path.GetFullPath("data"), settings.Store.DataDirectory);
+    }
+
+    [Fact]
+    public void Read_ALine_IsRealMode()
+    {
+        var settings = Read(Line(("Timeout", "00:00:07"), ("Region", "ke")));
+
+        Assert.False(settings.IsPractice);
+        var line = settings.Lines.Single();
+        Assert.Equal("lake", line.Name);
+        Assert.Equal(new Uri("https://gateway.example/send"), line.Url);
+        Assert.Equal(TimeSpan.FromSeconds(7), line.Timeout);
+        Assert.Equal("KE", line.Region);
+        Assert.Single(line.Keys);
+    }
+
+    [Theory]
+    [InlineData("Lines:lake:Url", "")]
+    [InlineData("Lines:lake:Url", "gateway")]
+    [InlineData("Lines:lake:Url", "http://gateway.example/send")]
+    [InlineData("Lines:lake:Url", "ftp://gateway.example/send")]
+    [InlineData("Lines:lake:Secrets:0", "secret")]
+    [InlineData("Lines:lake:Secrets:2", Secret)]
+    [InlineData("Lines:lake:From", "")]
+    [InlineData("Lines:lake:From", "12345678901234567")]
+    [InlineData("Lines:lake:Region", "XX")]
+    [InlineData("Lines:lake:Timeout", "ten")]
+    [InlineData("Lines:lake:Timeout", "00:00:00")]
+    [InlineData("Lines:lake:Timeout", "00:00:26")]
+    [InlineData("Lines:lake:Colour", "green")]
+    [InlineData("Lines:practice:Url", "https://gateway.example")]
+    [InlineData("Lines:Lake One:Url", "https://gateway.example")]
+    [InlineData("Store:Secret", "")]
+    [InlineData("Store:Secret", "c2hvcnQ=")]
+    [InlineData("Store:Secret", "no base64")]
+    [InlineData("Store:RequireDurableServer", "maybe")]
+    [InlineData("Store:Conection", "x")]
+    [InlineData("Urls", "here")]
+    [InlineData("Urls", "http://127.0.0.1:1;ftp://127.0.0.1:2")]
+    public void Read_OneBadSetting_NamesItWithItsFix(string key, string value)
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() => Read([.. Line(), new(key, value), .. Others(key)]));
+
+        var section = key.StartsWith("Lines:", StringComparison.Ordinal) ? string.Join(':', key.Split(':')[..2]) : key;
+        Assert.All(fault.Faults, line => Assert.StartsWith(section, line, StringComparison.Ordinal));
+        Assert.All(fault.Faults, line => Assert.Matches(@"[.:;] .+\.$|openssl", line));
+    }
+
+    [Fact]
+    public void Read_ManyBadSettings_NamesThemAllAtOnce()
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() => Read(
+        [
+            new("Lines:lake:Timeout", "ten"), new("Lines:hill:Url", "x"), new("Urls", "here"), new("Store:Foo", "1"),
+        ]));
+
+        string[] expected =
+        [
+            "Lines:lake:Url", "Lines:lake:Secrets", "Lines:lake:From", "Lines:lake:Timeout", "Lines:hill:Url",
+            "Lines:hill:Secrets", "Lines:hill:From", "Urls", "Store:Foo", "Store:Secret",
+        ];
+        Assert.Equal(expected.Order(), fault.Faults.Select(line => line.Split(' ')[0].TrimEnd(':')).Order());
+    }
+
+    [Theory]
+    [InlineData("http://0.0.0.0:5080")]
+    [InlineData("http://*:5080")]
+    [InlineData("http://192.168.1.7:5080")]
+    [InlineData("http://farm.example")]
+    public void Read_PracticeModeReachableFromElsewhere_IsRefused(string url)
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() => Read([new("Urls", url)]));
+
+        Assert.Contains("Lines", fault.Faults.Single(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("http://localhost:7000")]
+    [InlineData("http://[::1]:7000")]
+    [InlineData("http://127.0.0.1:0")]
+    public void Read_PracticeModeOnThisMachine_IsTaken(string url)
+    {
+        Assert.Equal([url], Read([new("Urls", url)]).Urls);
+    }
+
+    [Fact]
+    public void Read_FreshWithARealLine_IsRefused()
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() => Read(Line(), fresh: true));
+
+        Assert.StartsWith("--fresh", fault.Faults.Single(), StringComparison.Ordinal);
+    }
+
+    private static Settings Read(IEnumerable<KeyValuePair<string, string?>> settings, bool fresh = false) =>
+        SettingsReader.Read(
+            new ConfigurationBuilder().AddInMemoryCollection(settings.GroupBy(s => s.Key).Select(s => s.Last())).Build(),
+            fresh);
+
+    private static KeyValuePair<string, string?>[] Line(params (string Key, string Value)[] more) =>
+    [
+        new("Lines:lake:Url", "https://gateway.example/send"), new("Lines:lake:From", "4040"),
+        new("Lines:lake:Secrets:0", Secret), new("Store:Secret", StoreSecret),
+        .. more.Select(pair => new KeyValuePair<string, string?>("Lines:lake:" + pair.Key, pair.Value)),
+    ];
+
+    // What a setting needs beside it to be the only bad one.
+    private static KeyValuePair<string, string?>[] Others(string key) => key switch
+    {
+        "Lines:lake:Secrets:2" => [new("Lines:lake:Secrets:1", Secret)],
+        "Lines:practice:Url" => [new("Lines:practice:From", "1"), new("Lines:practice:Secrets:0", Secret)],
+        "Lines:Lake One:Url" => [new("Lines:Lake One:From", "1"), new("Lines:Lake One:Secrets:0", Secret)],
+        _ => [],
+    };
+}

@@ -1,0 +1,177 @@
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Tests.Fakes;
+using HeapText.Service.Turns;
+using HeapText.Service.Workers;
+using HeapText.Store;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Time.Testing;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HeapText.Service.Tests.Workers;
+
+public sealed class SenderWorkerTests : IAsyncLifetime
+{
+    private static readonly DateTimeOffset Start = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero);
+    private readonly TempFolder _folder = new();
+    private readonly FakeTimeProvider _time = new(Start);
+    private readonly ScriptedCarrier _carrier = new();
+    private IStore _store = null!;
+    private SenderWorker _sender = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _store = await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path }, time: _time);
+        _sender = new SenderWorker(
+            _carrier, _store, new WorkSignals(), new Backoff(new Random(1)), _time, NullLogger<SenderWorker>.Instance);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        _sender.Dispose();
+        await _store.DisposeAsync();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public async Task RunOnce_GatewayTakesIt_SendsOnce()
+    {
+        await Put("a");
+
+        await RunFor(TimeSpan.FromHours(2));
+
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
+    [Fact]
+    public async Task RunOnce_SeveralMessagesOfAFarmer_KeepsTheirOrder()
+    {
+        await Put("a", count: 5);
+
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Equal(["a-1", "a-2", "a-3", "a-4", "a-5"], _carrier.Sent);
+    }
+
+    [Fact]
+    public async Task RunOnce_FirstMessageFails_LaterOnesOfTheFarmerWaitForIt()
+    {
+        await Put("a", count: 2);
+        _carrier.Answers["a-1"] = Then(new SendOutcome.TryAgain(null), new SendOutcome.TryAgain(null));
+
+        await RunFor(TimeSpan.FromMinutes(5));
+
+        Assert.Equal(["a-1", "a-1", "a-1", "a-2"], _carrier.Sent);
+    }
+
+    [Fact]
+    public async Task RunOnce_MessageTheGatewayRefuses_IsNotSentAgain()
+    {
+        await Put("a");
+        _carrier.Answers["a-1"] = Then(new SendOutcome.Refused("No such number."));
+
+        await RunFor(TimeSpan.FromHours(2));
+
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
+    [Fact]
+    public async Task RunOnce_MessageThatAlwaysFails_IsTriedFiveTimesUnderOneIdAndDelaysNobodyElse()
+    {
+        await Put("bad");
+        await Put("good");
+        _carrier.Answers["bad-1"] = Then([.. Enumerable.Repeat(new SendOutcome.TryAgain(null), 50)]);
+
+        await RunFor(TimeSpan.FromHours(2));
+
+        Assert.Equal(5, _carrier.Sent.Count(id => id == "bad-1"));
+        Assert.Equal(1, _carrier.Sent.Take(2).Count(id => id == "good-1"));
+    }
+
+    [Fact]
+    public async Task RunOnce_CarrierThrows_CountsAsAFailedTry()
+    {
+        await Put("a");
+        _carrier.Answers["a-1"] = Then([.. Enumerable.Repeat<SendOutcome?>(null, 50)]);
+
+        await RunFor(TimeSpan.FromHours(2));
+
+        Assert.Equal(5, _carrier.Sent.Count);
+    }
+
+    [Fact]
+    public async Task RunOnce_LineAsksForAPause_SendsNothingUntilItIsOver()
+    {
+        await Put("a");
+        _carrier.Answers["a-1"] = Then(new SendOutcome.TryAgain(Duration.FromMinutes(10), LineBusy: true));
+        await RunFor(TimeSpan.FromSeconds(1));
+        await Put("b");
+
+        await RunFor(TimeSpan.FromMinutes(9.9));
+        Assert.Equal(["a-1"], _carrier.Sent);
+
+        await RunFor(TimeSpan.FromMinutes(1));
+        Assert.Equal(["a-1", "a-1", "b-1"], _carrier.Sent.Order());
+    }
+
+    [Fact]
+    public async Task RunOnce_LineOutOfReachForADay_LosesNothingAndTriesWithOneMessage()
+    {
+        for (var i = 0; i < 20; i++) await Put($"f{i}");
+        _carrier.IsDown = true;
+        await RunFor(TimeSpan.FromHours(24));
+        var tries = _carrier.Sent.Count;
+        _carrier.IsDown = false;
+        _carrier.Sent.Clear();
+
+        await RunFor(TimeSpan.FromMinutes(20));
+
+        Assert.InRange(tries, 20, 20 + 200);
+        Assert.Equal(20, _carrier.Sent.Distinct().Count());
+        Assert.Equal(20, _carrier.Sent.Count);
+    }
+
+    [Fact]
+    public async Task RunOnce_ExpiredMessage_IsSetAsideUnsent()
+    {
+        await Put("a");
+        _time.Advance(TimeSpan.FromDays(3));
+
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Empty(_carrier.Sent);
+        Assert.Null(await _store.NextWake(Token));
+    }
+
+    private static Queue<SendOutcome?> Then(params SendOutcome?[] answers) => new(answers);
+
+    private async Task RunFor(TimeSpan time)
+    {
+        var end = _time.GetUtcNow() + time;
+        do
+        {
+            while (await _sender.RunOnce(Token) > 0) { }
+            _time.Advance(TimeSpan.FromSeconds(1));
+        }
+        while (_time.GetUtcNow() <= end);
+    }
+
+    private async Task Put(string subject, int count = 1)
+    {
+        Assert.True(Msisdn.TryParse($"+99910{Math.Abs(StringComparer.Ordinal.GetHashCode(subject)):D10}"[..15], out var number));
+        var now = _time.GetUtcNow().ToInstant();
+        var messages = Enumerable.Range(1, count).Select(i => new Outbound(
+            $"{subject}-{i}", _carrier.Line, "Karibu", Priority.Reply, now, now + Duration.FromDays(2)));
+        var commit = new Commit
+        {
+            Key = _store.KeyOf(number),
+            Number = number,
+            ExpectedVersion = 0,
+            At = now,
+            Farmer = new Farmer { Subject = subject, Line = "practice" },
+            Send = [.. messages],
+        };
+        Assert.Equal(CommitOutcome.Committed, await _store.Commit(commit, Token));
+    }
+}
