@@ -40,16 +40,20 @@ internal static class StockReader
     private static bool DropAhead(List<Part> parts, int absent)
     {
         var found = false;
+        var goesOn = true;
         for (var i = absent + 1; i < parts.Count; i++)
         {
             var kind = parts[i].Kind;
-            if (kind == PartKind.Thing)
+            if (kind == PartKind.Thing && goesOn)
             {
                 parts[i] = new Part(PartKind.WeakBreak);
-                found = true;
+                (found, goesOn) = (true, false);
             }
-            else if (kind is not (PartKind.Or or PartKind.And or PartKind.Measure or PartKind.Unknown)
-                     && !(kind == PartKind.Absent && found))
+            else if (kind == PartKind.Measure && !found)
+                parts[i] = new Part(PartKind.Other);
+            else if (found && kind is PartKind.Or or PartKind.And or PartKind.Absent)
+                goesOn = parts[absent].Kind == PartKind.Absent;
+            else if (kind != PartKind.Unknown)
                 break;
         }
 
@@ -67,7 +71,7 @@ internal static class StockReader
         }
     }
 
-    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, so that they are warned of.</summary>
+    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, to be warned of.</summary>
     private static void DropAskedAbout(List<Part> parts)
     {
         var isAsked = false;
@@ -82,7 +86,7 @@ internal static class StockReader
         }
     }
 
-    /// <summary>An unknown word that somebody has three buckets of is a thing too, or its amount goes to another.</summary>
+    /// <summary>An unknown word that somebody has three buckets of is a thing too.</summary>
     private static void NameUnknownThings(List<Part> parts)
     {
         for (var start = 0; start < parts.Count;)
