@@ -49,7 +49,7 @@ internal static class HeapShape
             yield return last = Math.Round(from + (i * PaceM), 2);
         }
 
-        if (last < to)
+        if (!(last >= to))
         {
             yield return to;
         }

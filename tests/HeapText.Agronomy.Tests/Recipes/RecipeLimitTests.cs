@@ -10,6 +10,7 @@ public class RecipeLimitTests
     [InlineData(11, null, null, null)]
     [InlineData(12, 1.37, 2.55, 1.1)]
     [InlineData(13, 1.2, null, 0.5)]
+    [InlineData(17, 1.9, 1.337, null)]
     public void Recipe_OfAThousandRandomStocks_KeepsEveryLimit(int seed, double? width, double? length, double? height)
     {
         var random = new Random(seed);
