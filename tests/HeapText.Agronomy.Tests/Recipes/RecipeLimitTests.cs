@@ -60,7 +60,8 @@ public class RecipeLimitTests
         while (tried < 200)
         {
             var stock = RandomStocks.Next(random);
-            var missing = RecipeSolver.Solve(new RecipeRequest { Stock = stock }) is RecipeResult.NoHeap none ? none.Missing : [];
+            var result = RecipeSolver.Solve(new RecipeRequest { Stock = stock });
+            var missing = result is RecipeResult.NoHeap ? result.Missing : [];
             foreach (var (one, other) in missing.SelectMany(one => one.Substitutes.Select(other => (one, other))))
             {
                 var swapped = missing.Select(item => item == one ? item with { Material = other } : item);
@@ -80,7 +81,8 @@ public class RecipeLimitTests
         while (grown < 50)
         {
             var stock = RandomStocks.Next(random);
-            if (RecipeSolver.Solve(new RecipeRequest { Stock = stock }) is RecipeResult.Solved { Missing.Count: > 0 } small)
+            var result = RecipeSolver.Solve(new RecipeRequest { Stock = stock });
+            if (result is RecipeResult.Solved { Missing.Count: > 0 } small)
             {
                 var after = RecipeSolver.Solve(Bring(stock, small.Missing));
 
