@@ -85,7 +85,9 @@ internal static class JsonVerb
         private const int Decimals = 9;
 
         public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            reader.TokenType == JsonTokenType.Number ? reader.GetDouble() : throw new JsonException("could not be converted");
+            reader.TokenType == JsonTokenType.Number
+                ? reader.GetDouble()
+                : throw new JsonException("could not be converted");
 
         public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options) =>
             writer.WriteNumberValue(Math.Round(value, Decimals));

@@ -5,7 +5,9 @@ internal sealed class BranchAndBound
 {
     private const double Whole = 1e-6;
 
-    /// <summary>A value this far above a whole number or less is rounded down first: limits are mostly upper ones.</summary>
+    /// <summary>
+    /// A value this far above a whole number or less is rounded down first: limits are mostly upper ones.
+    /// </summary>
     private const double DownFirstBelow = 0.7;
 
     private readonly int _wholes;

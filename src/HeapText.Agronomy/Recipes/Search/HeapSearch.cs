@@ -1,12 +1,16 @@
 namespace HeapText.Agronomy.Recipes.Search;
 
-/// <summary>Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.</summary>
+/// <summary>
+/// Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.
+/// </summary>
 internal sealed class HeapSearch
 {
     /// <summary>A volume this much larger is not searched for: four parts in ten thousand.</summary>
     private const double VolumeLeeway = 4e-4;
 
-    /// <summary>Share of the most volume that the later wishes must keep; with the leeway above, within 0.1 %.</summary>
+    /// <summary>
+    /// Share of the most volume that the later wishes must keep; with the leeway above, within 0.1 %.
+    /// </summary>
     private const double VolumeKept = 1 - 5e-4;
 
     private const int NodesForWishes = 40;
@@ -23,7 +27,9 @@ internal sealed class HeapSearch
         _model = new HeapModel(ingredients, mostMoisture);
     }
 
-    /// <summary>The heap of most volume, by the later wishes among those within 0.1 %; null when there is none.</summary>
+    /// <summary>
+    /// The heap of most volume, by the later wishes among those within 0.1 %; null when there is none.
+    /// </summary>
     internal Batch? Best() => Largest() is { } largest ? Improve(largest) : null;
 
     /// <summary>Whether a heap of at least so many litres is possible.</summary>
@@ -131,7 +137,9 @@ internal sealed class HeapSearch
         return best;
     }
 
-    /// <summary>Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.</summary>
+    /// <summary>
+    /// Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.
+    /// </summary>
     private IEnumerable<Root> Roots(double litres)
     {
         var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;
