@@ -33,7 +33,8 @@ internal sealed class MissingFinder
     {
         (_usable, _request, _litres, _mostMoisture) = (usable, request, litres, mostMoisture);
         var own = usable.Where(part => Wanted.Contains(part.Material.Role) && part.Litres > 0).Select(Load).Distinct();
-        _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()];
+        _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()
+            .Where(part => Unit(part) >= LeastLoad)];
     }
 
     /// <summary>The least of one material, no more than so many litres of it; else none.</summary>

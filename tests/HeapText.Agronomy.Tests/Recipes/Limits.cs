@@ -3,7 +3,7 @@ using HeapText.Agronomy.Recipes;
 
 namespace HeapText.Agronomy.Tests.Recipes;
 
-/// <summary>The hard limits of docs/agronomy/model.md, written a second time and looked up by hand.</summary>
+/// <summary>The hard limits of docs/agronomy/recipe.md, written a second time and looked up by hand.</summary>
 internal static class Limits
 {
     private const double Tolerance = 1e-6;
