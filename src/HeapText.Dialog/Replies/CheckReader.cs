@@ -35,7 +35,7 @@ internal static class CheckReader
     private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
         || tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction);
 
-    /// <summary>The first report holds, but a later one does where "now" stands before it, or where none was seen.</summary>
+    /// <summary>The first report holds, or the later where "now" stands before it or nothing was seen.</summary>
     private static ReadCheck With(ReadCheck check, Meaning meaning, bool isNow) => meaning.Kind switch
     {
         MeaningKind.Heat => check with { Heat = Later(check.Heat, Value<Heat>(meaning), isNow, null) },

@@ -2,7 +2,7 @@ using HeapText.Service.Verbs;
 
 namespace HeapText.Service.Tests.Verbs;
 
-public sealed class FitVerbTests
+public sealed class FitVerbTests : IDisposable
 {
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
@@ -41,4 +41,10 @@ public sealed class FitVerbTests
     [InlineData("two", "texts")]
     public void Create_WrongUse_IsAParseError(params string[] arguments) =>
         Assert.NotEmpty(FitVerb.Create().Parse(arguments).Errors);
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _error.Dispose();
+    }
 }
