@@ -103,7 +103,7 @@ public sealed class TurnRunnerTests : IAsyncLifetime
             Thread.SpinWait(20_000);
             Subjects.Add(subject);
             Interlocked.Decrement(ref _inside);
-            return new Reaction(farmer ?? new Farmer { Subject = subject }, [], null);
+            return new Reaction(farmer ?? new Farmer { Subject = subject, Line = line }, [], null);
         }
 
         public Reaction Wake(Farmer farmer, Instant now) => new(farmer, [], null);

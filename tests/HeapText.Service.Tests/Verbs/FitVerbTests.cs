@@ -2,10 +2,16 @@ using HeapText.Service.Verbs;
 
 namespace HeapText.Service.Tests.Verbs;
 
-public sealed class FitVerbTests
+public sealed class FitVerbTests : IDisposable
 {
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _error.Dispose();
+    }
 
     [Theory]
     [InlineData("", """{"encoding":"GSM7","units":0,"segments":1,"segmentUnits":[0],"ussdPages":1}""")]

@@ -2,10 +2,16 @@ using HeapText.Service.Verbs;
 
 namespace HeapText.Service.Tests.Verbs;
 
-public sealed class ReadVerbTests
+public sealed class ReadVerbTests : IDisposable
 {
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _error.Dispose();
+    }
 
     [Fact]
     public void Run_StockText_WritesOneCompactDocument()
