@@ -14,7 +14,8 @@ internal sealed class TerminalPhone(PracticeClient service, Msisdn number, strin
           :next  to the next reminder     :day  one day on     :week  one week on     :quit
         """;
 
-    private static readonly Duration AnswerWait = Duration.FromSeconds(3);
+    private const int MostWakes = 100;
+    private static readonly Duration AnswerWait = Duration.FromSeconds(2);
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(50);
     private readonly string _run = RandomNumberGenerator.GetHexString(12, lowercase: true);
     private DateTimeZone _zone = DateTimeZone.Utc;
@@ -73,10 +74,19 @@ internal sealed class TerminalPhone(PracticeClient service, Msisdn number, strin
         }
     }
 
+    // Other phones wake in between, and not every wake has something to say.
     private async Task Next(CancellationToken cancel)
     {
-        if (await service.UntilNext(cancel) is { } wait) await Move(wait, cancel);
-        else await output.WriteLineAsync("Nothing is waiting.");
+        for (var wake = 0; wake < MostWakes; wake++)
+        {
+            if (await service.UntilNext(cancel) is not { } wait) break;
+            var now = await service.Advance(wait, cancel);
+            if (!await ShowNew(cancel)) continue;
+            await output.WriteLineAsync($"It is now {Show(now)}.");
+            return;
+        }
+
+        await output.WriteLineAsync("Nothing is waiting for this phone.");
     }
 
     private async Task Move(Duration by, CancellationToken cancel)
@@ -91,8 +101,16 @@ internal sealed class TerminalPhone(PracticeClient service, Msisdn number, strin
         var id = string.Create(CultureInfo.InvariantCulture, $"terminal-{_run}-{++_sent}");
         await service.Send(id, number, text, cancel);
         var start = TimeProvider.System.GetTimestamp();
-        while (!await ShowNew(cancel) && Duration.FromTimeSpan(TimeProvider.System.GetElapsedTime(start)) < AnswerWait)
+        while (!await ShowNew(cancel))
+        {
+            if (Duration.FromTimeSpan(TimeProvider.System.GetElapsedTime(start)) > AnswerWait)
+            {
+                await output.WriteLineAsync("No answer.");
+                return;
+            }
+
             await Task.Delay(Look, TimeProvider.System, cancel);
+        }
     }
 
     private async Task<bool> ShowNew(CancellationToken cancel)

@@ -6,11 +6,16 @@ namespace HeapText.Service.Tests.Fakes;
 /// <summary>A real store that can be made to fail.</summary>
 internal sealed class FaultyStore(IStore real) : IStore
 {
+    private readonly TaskCompletionSource _stalled = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
     /// <summary>Every step fails with <see cref="StoreUnavailableException"/>.</summary>
     public bool IsGone { get; set; }
 
     /// <summary>No step ever ends, except by cancellation.</summary>
     public bool IsStalled { get; set; }
+
+    /// <summary>Ends once a turn has met the stall.</summary>
+    public Task Stalled => _stalled.Task;
 
     /// <summary>How many of the next commits meet a conflict.</summary>
     public int Conflicts { get; set; }
@@ -22,6 +27,7 @@ internal sealed class FaultyStore(IStore real) : IStore
 
     public async ValueTask<TurnStart> Begin(FarmerKey key, SeenId? message, Instant now, CancellationToken cancel)
     {
+        if (IsStalled) _stalled.TrySetResult();
         await Gate(cancel);
         return await real.Begin(key, message, now, cancel);
     }

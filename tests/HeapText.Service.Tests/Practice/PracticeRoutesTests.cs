@@ -152,7 +152,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
         var concerns = await _service.Http.GetFromJsonAsync<List<JsonElement>>("/practice/concerns", Token);
 
         Assert.Equal("+999******01", concerns!.Single().GetProperty("number").GetString());
-        Assert.Equal("asked", concerns!.Single().GetProperty("reason").GetString());
+        Assert.Equal("person", concerns!.Single().GetProperty("reason").GetString());
     }
 
     [Theory]

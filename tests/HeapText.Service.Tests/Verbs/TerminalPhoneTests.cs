@@ -13,7 +13,7 @@ public sealed class TerminalPhoneTests
 
         Assert.Contains("Heard: HEAP", screen, StringComparison.Ordinal);
         Assert.Contains("[Tue 3 Mar 04:00, 1 text]\n  Reminder", screen, StringComparison.Ordinal);
-        Assert.Contains("Nothing is waiting.", screen, StringComparison.Ordinal);
+        Assert.Contains("Nothing is waiting for this phone.", screen, StringComparison.Ordinal);
         Assert.Contains("It is now Wed 4 Mar", screen, StringComparison.Ordinal);
         Assert.Equal(3, screen.Split(":quit").Length);
         Assert.DoesNotContain("UNSEEN", screen, StringComparison.Ordinal);
@@ -25,10 +25,26 @@ public sealed class TerminalPhoneTests
         Assert.Contains("Heard: HEAP", await Type("HEAP"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Run_NextWhileOtherPhonesAreDueFirst_GoesOnToItsOwnReminder()
+    {
+        using var folder = new TempFolder();
+        await using var service = await RunningService.Practice(folder.Path);
+        await service.Text("1", "HEAP", "+99910000002");
+        await service.Advance("PT21H59M");
+
+        Assert.Contains("[Wed 4 Mar 04:00, 1 text]\n  Reminder", await Type(service, "HEAP\n:next\n"), StringComparison.Ordinal);
+    }
+
     private static async Task<string> Type(string typed)
     {
         using var folder = new TempFolder();
         await using var service = await RunningService.Practice(folder.Path);
+        return await Type(service, typed);
+    }
+
+    private static async Task<string> Type(RunningService service, string typed)
+    {
         using var client = new PracticeClient(service.Http.BaseAddress!);
         Assert.True(Msisdn.TryParse(RunningService.Number, out var number));
         await using var screen = new StringWriter();

@@ -6,6 +6,7 @@ const village = Array.from({ length: 24 }, (_, i) => `+999100000${String(i + 1).
 const hour = { hour: "2-digit", minute: "2-digit" };
 const moment = { weekday: "short", day: "numeric", month: "short", ...hour };
 const refreshEvery = 2000;
+const mostWakes = 100;
 
 let numbers = [...new Set([...village, ...JSON.parse(localStorage.getItem(saved.numbers) ?? "[]")])];
 let chosen = localStorage.getItem(saved.chosen) ?? numbers[0];
@@ -142,10 +143,23 @@ async function send(event) {
   }
 }
 
-async function untilNext() {
-  const [next, clock] = await Promise.all([ask("/practice/next"), ask("/practice/clock")]);
-  const seconds = Math.ceil((new Date(next.at) - new Date(clock.now)) / 1000);
-  return `PT${Math.max(seconds, 1)}S`;
+// Other phones wake in between, and not every wake has something to say.
+async function moveToNext() {
+  const number = encodeURIComponent(chosen);
+  const last = (await ask(`/practice/messages?to=${number}`)).at(-1)?.n ?? 0;
+  for (let wake = 0; wake < mostWakes; wake++) {
+    const [next, clock] = await Promise.all([ask("/practice/next"), ask("/practice/clock")]);
+    if (!next.at) break;
+    const seconds = Math.max(Math.ceil((new Date(next.at) - new Date(clock.now)) / 1000), 1);
+    const { now } = await ask("/practice/clock", { advance: `PT${seconds}S` });
+    if ((await ask(`/practice/messages?to=${number}&after=${last}`)).length > 0) return `It is now ${local(now)}.`;
+  }
+  return "Nothing is waiting for this phone.";
+}
+
+async function moveBy(duration) {
+  const { now } = await ask("/practice/clock", { advance: duration });
+  return `It is now ${local(now)}.`;
 }
 
 async function move(event) {
@@ -155,8 +169,7 @@ async function move(event) {
   buttons.forEach(button => { button.disabled = true; });
   at("moved").textContent = "Moving the clock…";
   try {
-    const { now } = await ask("/practice/clock", { advance: way === "next" ? await untilNext() : way });
-    at("moved").textContent = `It is now ${local(now)}.`;
+    at("moved").textContent = await (way === "next" ? moveToNext() : moveBy(way));
   } catch (fault) {
     at("moved").textContent = `The clock was not moved: ${fault.message}`;
   } finally {
