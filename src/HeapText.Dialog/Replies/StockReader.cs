@@ -53,11 +53,21 @@ internal static class StockReader
                 parts[i] = new Part(PartKind.Other);
             else if (found && kind is PartKind.Or or PartKind.And or PartKind.Absent)
                 goesOn = parts[absent].Kind == PartKind.Absent;
+            else if (found && kind == PartKind.WeakBreak && !goesOn && IsListToTheEnd(parts, i))
+                goesOn = parts[absent].Kind == PartKind.Absent;
             else if (kind != PartKind.Unknown)
                 break;
         }
 
         return found;
+    }
+
+    /// <summary>"No dung, ash or lime": bare things up to the full stop, the last tied on with "or" or "and".</summary>
+    private static bool IsListToTheEnd(List<Part> parts, int comma)
+    {
+        var rest = parts.Skip(comma).TakeWhile(part => part.Kind != PartKind.StrongBreak).ToList();
+        return rest.Any(part => part.Kind is PartKind.Or or PartKind.And)
+            && rest.All(part => part.Kind is PartKind.Thing or PartKind.WeakBreak or PartKind.Or or PartKind.And);
     }
 
     private static void DropBehind(List<Part> parts, int absent)
