@@ -7,12 +7,6 @@ public sealed class ReadVerbTests : IDisposable
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
 
-    public void Dispose()
-    {
-        _output.Dispose();
-        _error.Dispose();
-    }
-
     [Fact]
     public void Run_StockText_WritesOneCompactDocument()
     {
