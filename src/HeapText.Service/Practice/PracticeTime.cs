@@ -21,7 +21,7 @@ internal sealed class PracticeTime(
         await _moving.WaitAsync(cancel);
         try
         {
-            await MoveTo(clock.Now + by, cancel);
+            await MoveTo(clock.Now + by, isKept: true, cancel);
         }
         finally
         {
@@ -56,12 +56,12 @@ internal sealed class PracticeTime(
             if (cues.Count > 0) clock.StopAt(cues[0].At);
             foreach (var (at, cue) in cues)
             {
-                await MoveTo(at, cancel);
+                await MoveTo(at, isKept: false, cancel);
                 await cue();
                 await RunDue(cancel);
             }
 
-            await MoveTo(now, cancel);
+            await MoveTo(now, isKept: false, cancel);
         }
         finally
         {
@@ -73,25 +73,26 @@ internal sealed class PracticeTime(
     /// <inheritdoc/>
     public void Dispose() => _moving.Dispose();
 
-    private async Task MoveTo(Instant target, CancellationToken cancel)
+    // A story that is cut short must not leave the kept clock in the past.
+    private async Task MoveTo(Instant target, bool isKept, CancellationToken cancel)
     {
-        await Stop(Instant.Min(clock.Now, target));
+        await Stop(Instant.Min(clock.Now, target), isKept);
         while (true)
         {
             await RunDue(cancel);
             if (await store.NextWake(cancel) is not { } next || next > target) break;
-            await Stop(next > clock.Now ? next : Instant.Min(target, clock.Now + StepPastLateWork));
+            await Stop(next > clock.Now ? next : Instant.Min(target, clock.Now + StepPastLateWork), isKept);
             if (next <= clock.Now && clock.Now == target) break;
         }
 
-        await Stop(target);
+        await Stop(target, isKept);
         await RunDue(cancel);
     }
 
-    private async Task Stop(Instant at)
+    private async Task Stop(Instant at, bool isKept)
     {
         clock.StopAt(at);
-        await journal.KeepOffset(clock.Offset);
+        if (isKept) await journal.KeepOffset(clock.Offset);
     }
 
     private async Task RunDue(CancellationToken cancel)
