@@ -18,17 +18,14 @@ public sealed record StockDraft
     /// <summary>Step of the numbered path, from 0; null when the farmer texts freely.</summary>
     [DataMember(Order = 2)] public int? MenuStep { get; init; }
 
-    /// <summary>True once the measure was asked for.</summary>
-    [DataMember(Order = 3)] public bool MeasureAsked { get; init; }
-
     /// <summary>What to bring before a heap can be built.</summary>
-    [DataMember(Order = 4)] public IReadOnlyList<Portion> Missing { get; init; } = [];
+    [DataMember(Order = 3)] public IReadOnlyList<Portion> Missing { get; init; } = [];
 
     /// <summary>Others of the same role as the first thing to bring.</summary>
-    [DataMember(Order = 5)] public IReadOnlyList<string> Substitutes { get; init; } = [];
+    [DataMember(Order = 4)] public IReadOnlyList<string> Substitutes { get; init; } = [];
 
     /// <summary>The day to ask again; null when that was done.</summary>
-    [DataMember(Order = 6)] public LocalDate? NudgeOn { get; init; }
+    [DataMember(Order = 5)] public LocalDate? NudgeOn { get; init; }
 
     /// <summary>The first item whose amount is not known; null when all are.</summary>
     public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);

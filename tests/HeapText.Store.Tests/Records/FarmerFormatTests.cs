@@ -1,0 +1,89 @@
+using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Wording;
+using HeapText.Store.Records;
+using NodaTime;
+
+namespace HeapText.Store.Tests.Records;
+
+public sealed class FarmerFormatTests
+{
+    private static readonly Instant Noon = Instant.FromUtc(2026, 3, 2, 12, 0);
+    private static readonly LocalDate Day = new(2026, 3, 2);
+    private static readonly Portion Dung = new("cow-dung", 2.5m, "bucket");
+
+    private static readonly HeapRecord Heap = new()
+    {
+        Number = 2,
+        Stock = [new Portion("maize-stover", 20, "wheelbarrow"), Dung],
+        Plan = new HeapPlan
+        {
+            Rounds = 5,
+            PerRound = [Dung],
+            WaterBucketsPerRound = 1.5m,
+            Width = 1.2,
+            Length = 1.4,
+            Height = 1,
+            Cautions = ["lifting"],
+            LeftOver = ["wood-ash"],
+        },
+        Step = HeapStep.Turning,
+        Due = Day.PlusDays(3),
+        Prompts = 1,
+        PromptedOn = Day.PlusDays(3),
+        BuiltOn = Day,
+        TurnedOn = [Day.PlusDays(3)],
+        Check = new HeapCheck { On = Day, Heat = Heat.Warm, Smell = Smell.Sour, Moisture = Moisture.Dry },
+        Method = "daily-then-weekly",
+        LastTurned = Day.PlusDays(3),
+    };
+
+    private static readonly Farmer Full = new()
+    {
+        Subject = "subject",
+        Concern = new Concern { Reason = ConcernReason.Person, Since = Noon, Others = [ConcernReason.Use] },
+        Group = 41,
+        Line = "lake",
+        Language = "sw",
+        ConsentAt = Noon,
+        Stage = Stage.AskingHeap,
+        Stopped = true,
+        Hour = 7,
+        Zone = "Africa/Nairobi",
+        Rod = Rod.Metal,
+        Heaps = [Heap],
+        TalkOf = 2,
+        Misreadings = 1,
+        Draft = new StockDraft
+        {
+            Items = [new DraftItem("sawdust", 4, null)],
+            Refused = ["glass"],
+            MenuStep = 1,
+            Missing = [Dung],
+            Substitutes = ["goat-manure"],
+            NudgeOn = Day,
+        },
+        MessagesMade = 17,
+        LastTurnedAway = Noon,
+        AskedAt = Noon,
+        Report = new HeapReport { Heaps = [1, 2], Turned = true, DaysAgo = 1, Heat = Heat.Hot, Pests = Pests.Rats },
+        HeapsPlanned = 2,
+        InvitedTo = 42,
+    };
+
+    [Fact]
+    public void Unpack_FullFarmer_IsUnchanged()
+    {
+        var back = RecordFormat.Unpack<Farmer>(RecordFormat.Pack(Full));
+
+        Assert.Equivalent(Full, back, strict: true);
+    }
+
+    [Fact]
+    public void Unpack_FixtureOfFormat1Farmer_StaysReadable()
+    {
+        var packed = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Records", "format-1-farmer.bin"));
+
+        Assert.Equivalent(Full, RecordFormat.Unpack<Farmer>(packed), strict: true);
+    }
+}
