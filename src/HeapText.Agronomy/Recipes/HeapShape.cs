@@ -16,8 +16,8 @@ internal static class HeapShape
     /// <param name="space">The room there is.</param>
     /// <remarks>
     /// <code>V = W L H</code>
-    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full height
-    /// fits, H to the centimetre, so the product meets the volume within 1 %.
+    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full
+    /// height fits, H to the centimetre, so the product meets the volume within 1 %.
     /// <para>Source: geometry; straight sides chosen. Bounds: [LAYERS], [FAO2003] in docs/agronomy/sources.md.</para>
     /// </remarks>
     internal static HeapDimensions Of(double litres, int rounds, HeapSpace space)
