@@ -16,8 +16,8 @@ internal static class HeapShape
     /// <param name="space">The room there is.</param>
     /// <remarks>
     /// <code>V = W L H</code>
-    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full height fits,
-    /// H to the centimetre, so the product meets the volume within 1 %.
+    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full
+    /// height fits, H to the centimetre, so the product meets the volume within 1 %.
     /// <para>Source: geometry; straight sides chosen. Bounds: [LAYERS], [FAO2003] in docs/agronomy/sources.md.</para>
     /// </remarks>
     internal static HeapDimensions Of(double litres, int rounds, HeapSpace space)
@@ -28,7 +28,8 @@ internal static class HeapShape
         foreach (var width in Steps(HeapLimits.NarrowestM, space.MostWidthM))
         {
             var filling = Math.Round(litres / 1000 / (width * high), 2);
-            foreach (var length in Steps(width, space.MostLengthM).Append(Math.Clamp(filling, width, space.MostLengthM)))
+            var lengths = Steps(width, space.MostLengthM).Append(Math.Clamp(filling, width, space.MostLengthM));
+            foreach (var length in lengths)
             {
                 var exact = litres / 1000 / (width * length);
                 var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);

@@ -162,7 +162,8 @@ internal sealed class MissingFinder
 
     private Lack WhyOf(MaterialRole role)
     {
-        var all = new Batch(_usable, [.. _usable.Select(part => (int)Math.Floor(2 * part.Stock.Amount))], 1);
+        var halves = _usable.Select(part => (int)Math.Min(int.MaxValue, 2 * part.Stock.Amount));
+        var all = new Batch(_usable, [.. halves], 1);
         var isWet = all.Mass - all.Dry > HeapLimits.MostMoisture * all.Mass;
         return role == MaterialRole.Brown
             ? isWet ? Lack.TooWet
