@@ -14,7 +14,8 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
 
 // No verb means serve, with or without options of its own.
 string[] help = ["--help", "-h", "-?", "--version"];
-if (args is [] || (args[0].StartsWith("--", StringComparison.Ordinal) && !help.Contains(args[0]))) args = ["serve", .. args];
+if (args is [] || (args[0].StartsWith("--", StringComparison.Ordinal) && !help.Contains(args[0])))
+    args = ["serve", .. args];
 
 // A text may start with "@", which would otherwise name a file of arguments.
 var texts = new ParserConfiguration { ResponseFileTokenReplacer = null };

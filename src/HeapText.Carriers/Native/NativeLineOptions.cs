@@ -17,7 +17,8 @@ public sealed record NativeLineOptions
     /// <summary>The number or short code farmers see as the sender.</summary>
     public required string From { get; init; }
 
-    /// <summary>Two-letter country (ISO 3166-1) whose national numbers are understood; null for international only.</summary>
+    /// <summary>Two-letter country (ISO 3166-1) whose national numbers are understood; null for international
+    /// only.</summary>
     public string? Region { get; init; }
 
     /// <summary>How long one post may take before its outcome counts as unknown. 1 s to 25 s; default 10 s.</summary>

@@ -12,20 +12,23 @@ public static class NumberReader
     private static readonly PhoneNumberUtil Plans = PhoneNumberUtil.GetInstance();
 
     /// <summary>Reads a number on a real line.</summary>
-    /// <param name="text">International form, with or without "+" and spaces; national form where a region is given.</param>
+    /// <param name="text">International form, with or without "+" and spaces; national form where a region is
+    /// given.</param>
     /// <param name="region">Two-letter country of the line (ISO 3166-1); null takes international form only.</param>
     public static NumberReading ReadReal(string text, string? region)
     {
         ArgumentNullException.ThrowIfNull(text);
         var compact = Compact(text);
         if (compact.StartsWith(PracticePrefix, StringComparison.Ordinal))
-            return new NumberReading.Bad("is a practice number, which no real line takes; send the farmer's own number");
+            return new NumberReading.Bad(
+                "is a practice number, which no real line takes; send the farmer's own number");
         try
         {
             var written = region is null && !compact.StartsWith('+') ? "+" + compact : compact;
             var parsed = Plans.Parse(written, region);
             // Possible, not valid: numbering plans grow faster than the tables, and a farmer must not be lost to that.
-            if (Plans.IsPossibleNumber(parsed) && Msisdn.TryParse(Plans.Format(parsed, PhoneNumberFormat.E164), out var number))
+            if (Plans.IsPossibleNumber(parsed)
+                && Msisdn.TryParse(Plans.Format(parsed, PhoneNumberFormat.E164), out var number))
                 return new NumberReading.Good(number);
         }
         catch (NumberParseException)
@@ -44,7 +47,8 @@ public static class NumberReader
         ArgumentNullException.ThrowIfNull(text);
         var compact = Compact(text);
         if (!compact.StartsWith(PracticePrefix, StringComparison.Ordinal))
-            return new NumberReading.Bad("is not a practice number; practice phones begin with +999, like +99910000001");
+            return new NumberReading.Bad(
+                "is not a practice number; practice phones begin with +999, like +99910000001");
         return Msisdn.TryParse(compact, out var number)
             ? new NumberReading.Good(number)
             : new NumberReading.Bad("is not a practice number; write +999 and 4 to 12 more digits, like +99910000001");

@@ -25,7 +25,8 @@ public static class WebhookSignature
     private const string Version = "v1,";
     private const int MostSignatures = 8;
 
-    /// <summary>The value of <see cref="SignatureHeader"/>: one signature a key, so that either key may be taken out.</summary>
+    /// <summary>The value of <see cref="SignatureHeader"/>: one signature a key, so that either key may be taken
+    /// out.</summary>
     public static string Write(IReadOnlyList<WebhookKey> keys, string id, Instant at, ReadOnlySpan<byte> body)
     {
         ArgumentNullException.ThrowIfNull(keys);
@@ -38,7 +39,8 @@ public static class WebhookSignature
     /// <summary>True when one of the signatures is right for one of the keys and the message is fresh.</summary>
     /// <remarks>Compares every signature with every key in fixed time; never tells which part was wrong.</remarks>
     public static bool IsGenuine(
-        IReadOnlyList<WebhookKey> keys, string? id, string? timestamp, string? signatures, ReadOnlySpan<byte> body, Instant now)
+        IReadOnlyList<WebhookKey> keys, string? id, string? timestamp, string? signatures, ReadOnlySpan<byte> body,
+        Instant now)
     {
         ArgumentNullException.ThrowIfNull(keys);
         if (string.IsNullOrEmpty(id) || string.IsNullOrEmpty(signatures)) return false;

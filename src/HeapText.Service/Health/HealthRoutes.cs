@@ -37,7 +37,8 @@ internal static class HealthRoutes
             await store.NextWake(deadline.Token).AsTask().WaitAsync(LongestWait, time);
             return true;
         }
-        catch (Exception fault) when (fault is StoreUnavailableException or OperationCanceledException or TimeoutException)
+        catch (Exception fault)
+            when (fault is StoreUnavailableException or OperationCanceledException or TimeoutException)
         {
             return false;
         }

@@ -12,7 +12,8 @@ internal static class Faults
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
 
     public static ProblemHttpResult NotGenuine() => Problem(
-        401, "The message is not genuine", "Sign the message per the Standard Webhooks specification with a live secret of this line.");
+        401, "The message is not genuine",
+        "Sign the message per the Standard Webhooks specification with a live secret of this line.");
 
     public static ProblemHttpResult UnknownLine(IEnumerable<string> known) => Problem(
         404, "No such line", $"line: post to one of the configured lines: {string.Join(", ", known)}.");

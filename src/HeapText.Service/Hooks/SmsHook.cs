@@ -30,7 +30,8 @@ internal static class SmsHook
     }
 
     private static async Task<IResult> Take(
-        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns, TimeProvider time)
+        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns,
+        TimeProvider time)
     {
         if (!lines.TryGetValue(line, out var inbound)) return Faults.UnknownLine(lines.Keys);
         if (await HookBody.Read(context.Request, context.RequestAborted) is not { } body)

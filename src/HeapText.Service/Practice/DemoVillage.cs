@@ -9,9 +9,12 @@ using YamlDotNet.Serialization.NamingConventions;
 
 namespace HeapText.Service.Practice;
 
-/// <summary>Fills an empty practice store: the groups of the demo village, and its farmers' seasons up to today.</summary>
-/// <remarks>Each text goes through the same turn as any other, at its own time, so the records are what they would be.</remarks>
-internal sealed class DemoVillage(IStore store, GroupBook groups, TurnRunner turns, PracticeTime time, PracticeClock clock)
+/// <summary>Fills an empty practice store: the groups of the demo village, and its farmers' seasons up to
+/// today.</summary>
+/// <remarks>Each text goes through the same turn as any other, at its own time, so the records are what they would
+/// be.</remarks>
+internal sealed class DemoVillage(
+    IStore store, GroupBook groups, TurnRunner turns, PracticeTime time, PracticeClock clock)
 {
     private static readonly LocalTimePattern Hour = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
@@ -50,7 +53,8 @@ internal sealed class DemoVillage(IStore store, GroupBook groups, TurnRunner tur
 
     private static Inbound MessageOf(DemoText text, int place) =>
         Msisdn.TryParse(text.Phone, out var phone)
-            ? new Inbound("demo-" + place.ToString(CultureInfo.InvariantCulture), InboundLine.Practice, phone, text.Text)
+            ? new Inbound(string.Create(CultureInfo.InvariantCulture, $"demo-{place}"), InboundLine.Practice, phone,
+                text.Text)
             : throw new InvalidDataException($"demo-village.yml: text {place + 1} has no phone like +99910000001.");
 
     private static DemoScript Read()

@@ -3,7 +3,8 @@ using NodaTime.Extensions;
 
 namespace HeapText.Service.Practice;
 
-/// <summary>The clock of practice mode: the real one plus an offset, or stopped at an instant while time is moved.</summary>
+/// <summary>The clock of practice mode: the real one plus an offset, or stopped at an instant while time is
+/// moved.</summary>
 /// <remarks>Timers and time stamps stay real, so workers keep polling while the clock stands.</remarks>
 internal sealed class PracticeClock(TimeProvider real, Duration offset) : TimeProvider
 {

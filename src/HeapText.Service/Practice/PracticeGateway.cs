@@ -7,7 +7,8 @@ using NodaTime;
 
 namespace HeapText.Service.Practice;
 
-/// <summary>Stands in for a gateway: keeps each message by its id, and takes a repeat for the message it already has.</summary>
+/// <summary>Stands in for a gateway: keeps each message by its id, and takes a repeat for the message it already
+/// has.</summary>
 internal sealed partial class PracticeGateway(
     PracticeJournal journal, PracticeClock clock, ILogger<PracticeGateway> logger) : ICarrier
 {
@@ -47,7 +48,8 @@ internal sealed partial class PracticeGateway(
     private Task Keep(string way, Msisdn number, string id, string text, Instant at)
     {
         var fitting = Fit.Measure(text);
-        return journal.Keep(new PracticeMessage(0, way, number.Value, id, text, fitting.EncodingName, fitting.Segments, at));
+        return journal.Keep(new PracticeMessage(
+            0, way, number.Value, id, text, fitting.EncodingName, fitting.Segments, at));
     }
 
     [LoggerMessage(400, LogLevel.Error, "The practice journal could not keep a message.")]

@@ -5,7 +5,8 @@ using NodaTime.Text;
 
 namespace HeapText.Service.Practice;
 
-/// <summary>What the practice gateway keeps, in a file of its own: messages both ways, and the clock's offset.</summary>
+/// <summary>What the practice gateway keeps, in a file of its own: messages both ways, and the clock's
+/// offset.</summary>
 internal sealed class PracticeJournal : IAsyncDisposable
 {
     /// <summary>Name of the file in the data folder.</summary>
@@ -157,7 +158,8 @@ internal sealed class PracticeJournal : IAsyncDisposable
     }
 
     private static void Run(
-        SqliteConnection connection, SqliteTransaction? transaction, string sql, params (string Name, object Value)[] values)
+        SqliteConnection connection, SqliteTransaction? transaction, string sql,
+        params (string Name, object Value)[] values)
     {
         using var command = connection.CreateCommand();
         command.Transaction = transaction;

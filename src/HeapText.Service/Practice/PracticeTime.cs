@@ -46,7 +46,8 @@ internal sealed class PracticeTime(
         }
     }
 
-    /// <summary>Runs a story from an instant on: each cue at its time, what falls due in between; then back to now.</summary>
+    /// <summary>Runs a story from an instant on: each cue at its time, what falls due in between; then back to
+    /// now.</summary>
     public async Task Play(IReadOnlyList<(Instant At, Func<Task> Cue)> cues, CancellationToken cancel)
     {
         await _moving.WaitAsync(cancel);

@@ -22,7 +22,8 @@ internal sealed class DataFolder : IDisposable
     }
 
     /// <summary>Takes the folder; makes it where there is none.</summary>
-    /// <exception cref="IOException">Another service holds it, or it cannot be written; the message says so.</exception>
+    /// <exception cref="IOException">Another service holds it, or it cannot be written; the message says
+    /// so.</exception>
     public static DataFolder Take(string path)
     {
         Directory.CreateDirectory(path);
@@ -34,7 +35,8 @@ internal sealed class DataFolder : IDisposable
         catch (IOException held)
         {
             throw new IOException(
-                $"The data folder {path} is in use by another service. Stop that one, or name another with --data.", held);
+                $"The data folder {path} is in use by another service. Stop that one, or name another with --data.",
+                held);
         }
     }
 

@@ -49,7 +49,8 @@ internal static partial class LineSettingsReader
         if (line.Key == "practice")
             faults.Add($"{line.Path}: this name belongs to practice mode. Give the line another name.");
         else if (!Name().IsMatch(line.Key))
-            faults.Add($"{line.Path}: a line's name is up to 32 of a-z, 0-9 and '-', beginning with a letter. Rename it.");
+            faults.Add($"{line.Path}: a line's name is up to 32 of a-z, 0-9 and '-', "
+                + "beginning with a letter. Rename it.");
         return line.Key;
     }
 
@@ -78,12 +79,13 @@ internal static partial class LineSettingsReader
         var keys = new List<WebhookKey>();
         var written = line.GetSection("Secrets").GetChildren().ToList();
         if (written.Count is 0 or > MostKeys)
-            faults.Add($"{line.Path}:Secrets holds {written.Count} secrets. Give one or two, as {line.Path}:Secrets:0 and "
-                + ":1, each whsec_ followed by 24 to 64 random bytes in base64.");
+            faults.Add($"{line.Path}:Secrets holds {written.Count} secrets. Give one or two, as "
+                + $"{line.Path}:Secrets:0 and :1, each whsec_ followed by 24 to 64 random bytes in base64.");
         foreach (var secret in written)
         {
             if (WebhookKey.TryParse(secret.Value, out var key)) keys.Add(key);
-            else faults.Add($"{secret.Path} is not a secret. Write whsec_ followed by 24 to 64 random bytes in base64.");
+            else
+                faults.Add($"{secret.Path} is not a secret. Write whsec_ followed by 24 to 64 random bytes in base64.");
         }
 
         return keys;
@@ -93,7 +95,8 @@ internal static partial class LineSettingsReader
     {
         var from = line["From"]?.Trim() ?? "";
         if (from.Length is 0 or > 16)
-            faults.Add($"{line.Path}:From is missing or too long. Give the number or short code farmers see, up to 16 characters.");
+            faults.Add($"{line.Path}:From is missing or too long. "
+                + "Give the number or short code farmers see, up to 16 characters.");
         return from;
     }
 

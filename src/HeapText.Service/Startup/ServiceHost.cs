@@ -19,7 +19,7 @@ internal static class ServiceHost
     {
         builder.WebHost.UseUrls([.. settings.Urls]);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
-        // Names only this machine answers to, so that no page elsewhere can reach a practice service by a name of its own.
+        // Names only this machine answers to, so that no page elsewhere reaches it by a name of its own.
         if (settings.IsPractice) builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
         builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
@@ -27,7 +27,8 @@ internal static class ServiceHost
         builder.Services.AddTurns(settings, parts);
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
         else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines);
-        builder.Services.AddWorkers(settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
+        builder.Services.AddWorkers(
+            settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
 
         var app = builder.Build();
         app.UseExceptionHandler();

@@ -29,6 +29,7 @@ internal sealed record Settings
     /// <summary>Start practice mode with an empty store and no demo village.</summary>
     public bool Fresh { get; init; }
 
-    /// <summary>True when no line to a gateway is configured: phones are simulated, and reachable from here only.</summary>
+    /// <summary>True when no line to a gateway is configured: phones are simulated, and reachable from here
+    /// only.</summary>
     public bool IsPractice => Lines.Count == 0;
 }

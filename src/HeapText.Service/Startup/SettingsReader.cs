@@ -4,7 +4,8 @@ using HeapText.Store;
 
 namespace HeapText.Service.Startup;
 
-/// <summary>Reads the settings from appsettings.json, the environment and the command line, and finds every fault.</summary>
+/// <summary>Reads the settings from appsettings.json, the environment and the command line, and finds every
+/// fault.</summary>
 internal static class SettingsReader
 {
     private const int SecretBytes = 32;
@@ -69,7 +70,8 @@ internal static class SettingsReader
             .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         foreach (var url in written)
         {
-            if (!Uri.TryCreate(url.Replace("://*", "://0.0.0.0", StringComparison.Ordinal), UriKind.Absolute, out var uri)
+            var absolute = url.Replace("://*", "://0.0.0.0", StringComparison.Ordinal);
+            if (!Uri.TryCreate(absolute, UriKind.Absolute, out var uri)
                 || uri.Scheme is not ("http" or "https"))
             {
                 faults.Add($"Urls: '{url}' is not an address. Write one like {PracticeAddress}.");
@@ -85,7 +87,8 @@ internal static class SettingsReader
     }
 
     private static bool IsLoopback(Uri uri) =>
-        uri.Host == "localhost" || (IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
+        uri.Host == "localhost"
+        || (IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
 
     private static string ReadSecret(string? text, bool practice, bool embedded, List<string> faults)
     {
@@ -97,7 +100,7 @@ internal static class SettingsReader
         }
 
         Span<byte> secret = stackalloc byte[SecretBytes];
-        if (text.Length > 2 * SecretBytes || !Convert.TryFromBase64String(text, secret, out var length) || length != SecretBytes)
+        if (!Convert.TryFromBase64String(text, secret, out var length) || length != SecretBytes)
             faults.Add("Store:Secret is not 32 bytes in base64. Make one with: openssl rand -base64 32");
         return text;
     }

@@ -5,7 +5,8 @@ using NodaTime.Extensions;
 
 namespace HeapText.Service.Turns;
 
-/// <summary>Takes a farmer's turn: reads the record, lets the conversation decide, commits the whole effect at once.</summary>
+/// <summary>Takes a farmer's turn: reads the record, lets the conversation decide, commits the whole effect at
+/// once.</summary>
 internal sealed partial class TurnRunner(
     IStore store, IConversation conversation, WorkSignals signals, TimeProvider time, ILogger<TurnRunner> logger)
 {
@@ -59,7 +60,8 @@ internal sealed partial class TurnRunner(
     }
 
     private async Task<CommitOutcome> Commit(
-        FarmerKey key, Msisdn number, long version, SeenId? seen, Instant now, Reaction reaction, CancellationToken cancel)
+        FarmerKey key, Msisdn number, long version, SeenId? seen, Instant now, Reaction reaction,
+        CancellationToken cancel)
     {
         var outcome = await store.Commit(
             new Commit
@@ -133,7 +135,8 @@ internal sealed partial class TurnRunner(
     [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
     private partial void LogTextFailed(string farmer, string line, string trace);
 
-    [LoggerMessage(101, LogLevel.Error, "A text of {Farmer} on line {Line} was handed to a person after five tries: {Trace}")]
+    [LoggerMessage(101, LogLevel.Error,
+        "A text of {Farmer} on line {Line} was handed to a person after five tries: {Trace}")]
     private partial void LogTextSetAside(string farmer, string line, string trace);
 
     [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} could not be worked out and is tried again: {Trace}")]

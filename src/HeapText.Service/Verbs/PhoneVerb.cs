@@ -20,13 +20,19 @@ internal static class PhoneVerb
             Description = "The phone's number, +999….",
             DefaultValueFactory = _ => FirstNumber,
         };
-        var lang = new Option<string?>("--lang") { Description = "Ask for this language first, like sw: its own name is the first text." };
+        var lang = new Option<string?>("--lang")
+        {
+            Description = "Ask for this language first, like sw: its own name is the first text.",
+        };
         var url = new Option<string>("--url")
         {
             Description = "Address of the practice service; one is started where none runs.",
             DefaultValueFactory = _ => UsualUrl,
         };
-        var phone = new Command("phone", "A basic phone in the terminal, against a practice service.") { number, lang, url };
+        var phone = new Command("phone", "A basic phone in the terminal, against a practice service.")
+        {
+            number, lang, url,
+        };
         phone.SetAction((parsed, cancel) =>
             Run(parsed.GetValue(number)!, parsed.GetValue(lang), parsed.GetValue(url)!, cancel));
         return phone;
@@ -34,9 +40,10 @@ internal static class PhoneVerb
 
     private static async Task<int> Run(string written, string? lang, string address, CancellationToken cancel)
     {
-        if (NumberReader.ReadPractice(written) is not NumberReading.Good number)
+        var reading = NumberReader.ReadPractice(written);
+        if (reading is not NumberReading.Good number)
         {
-            await Console.Error.WriteLineAsync($"--number: {((NumberReading.Bad)NumberReader.ReadPractice(written)).Why}.");
+            await Console.Error.WriteLineAsync($"--number: {((NumberReading.Bad)reading).Why}.");
             return ExitCodes.BadInput;
         }
 
@@ -80,7 +87,8 @@ internal static class PhoneVerb
 
     // What a farmer would text to change the language.
     private static string? NameOf(string? lang) =>
-        CultureInfo.GetCultures(CultureTypes.NeutralCultures).FirstOrDefault(culture => culture.Name == lang)?.NativeName;
+        CultureInfo.GetCultures(CultureTypes.NeutralCultures)
+            .FirstOrDefault(culture => culture.Name == lang)?.NativeName;
 
     private static Task<int> Start(Uri url, CancellationToken stop) =>
         ServeVerb.Run([$"--Urls={url.GetLeftPart(UriPartial.Authority)}"], fresh: false, Console.Error, stop);

@@ -38,13 +38,15 @@ internal sealed class PracticeClient(Uri url) : IDisposable
     /// <summary>What the phone got after the n-th message.</summary>
     public async Task<IReadOnlyList<SentMessage>> Messages(Msisdn to, long after, CancellationToken cancel) =>
         await _http.GetFromJsonAsync<List<SentMessage>>(
-            new Uri($"/practice/messages?to={Uri.EscapeDataString(to.Value)}&after={after}", UriKind.Relative), cancel) ?? [];
+            new Uri($"/practice/messages?to={Uri.EscapeDataString(to.Value)}&after={after}", UriKind.Relative),
+            cancel) ?? [];
 
     /// <summary>Moves the practice clock; returns where it then stands.</summary>
     public async Task<Instant> Advance(Duration by, CancellationToken cancel)
     {
-        var period = PeriodPattern.NormalizingIso.Format(Period.FromMilliseconds((long)Math.Ceiling(by.TotalMilliseconds)).Normalize());
-        var reading = await Post<ClockReading>("/practice/clock", new { advance = period }, cancel);
+        var period = Period.FromMilliseconds((long)Math.Ceiling(by.TotalMilliseconds)).Normalize();
+        var move = new { advance = PeriodPattern.NormalizingIso.Format(period) };
+        var reading = await Post<ClockReading>("/practice/clock", move, cancel);
         return InstantPattern.ExtendedIso.Parse(reading.Now).Value;
     }
 

@@ -7,7 +7,8 @@ using NodaTime.Text;
 namespace HeapText.Service.Verbs;
 
 /// <summary>A basic phone in the terminal: each line typed is a text, and a few words move the clock.</summary>
-internal sealed class TerminalPhone(PracticeClient service, Msisdn number, string? firstText, TextReader input, TextWriter output)
+internal sealed class TerminalPhone(
+    PracticeClient service, Msisdn number, string? firstText, TextReader input, TextWriter output)
 {
     private const string Help = """
         Each line you type is sent as a text. These move the practice clock or leave:

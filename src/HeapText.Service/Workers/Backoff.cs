@@ -2,7 +2,8 @@ using NodaTime;
 
 namespace HeapText.Service.Workers;
 
-/// <summary>How long to wait before the next try: 5 s, then three times as long each time up to 15 min, each ± 20 %.</summary>
+/// <summary>How long to wait before the next try: 5 s, then three times as long each time up to 15 min, each ± 20
+/// %.</summary>
 /// <remarks>The spread keeps many messages that failed together from coming back together.</remarks>
 internal sealed class Backoff(Random random)
 {

@@ -21,7 +21,8 @@ internal sealed class LineRest(Backoff backoff, TimeProvider time)
         }
     }
 
-    /// <summary>True after a trouble until the next answer: one message tries the line before the rest follow.</summary>
+    /// <summary>True after a trouble until the next answer: one message tries the line before the rest
+    /// follow.</summary>
     public bool IsDoubtful
     {
         get

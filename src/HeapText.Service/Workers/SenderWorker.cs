@@ -7,7 +7,8 @@ namespace HeapText.Service.Workers;
 
 /// <summary>Sends what waits on one line, and keeps off the line while it is busy or out of reach.</summary>
 internal sealed partial class SenderWorker(
-    ICarrier carrier, IStore store, WorkSignals signals, Backoff backoff, TimeProvider time, ILogger<SenderWorker> logger)
+    ICarrier carrier, IStore store, WorkSignals signals, Backoff backoff, TimeProvider time,
+    ILogger<SenderWorker> logger)
     : BackgroundService
 {
     private const int Batch = 64;
@@ -72,7 +73,8 @@ internal sealed partial class SenderWorker(
             var settlement = sending.Message.ExpiresAt <= Now()
                 ? new Settlement.SetAside("expired")
                 : Judge(sending, await Send(sending));
-            if (settlement is Settlement.SetAside aside) LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
+            if (settlement is Settlement.SetAside aside)
+                LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
             await store.Settle(sending, settlement, CancellationToken.None);
         }
         catch (StoreUnavailableException fault)
@@ -126,6 +128,7 @@ internal sealed partial class SenderWorker(
     [LoggerMessage(302, LogLevel.Warning, "Message {Message} to {Farmer} was set aside: {Reason}")]
     private partial void LogSetAside(string farmer, string message, string reason);
 
-    [LoggerMessage(303, LogLevel.Warning, "How message {Message} ended could not be stored; it is sent again under its id.")]
+    [LoggerMessage(303, LogLevel.Warning,
+        "How message {Message} ended could not be stored; it is sent again under its id.")]
     private partial void LogNotSettled(Exception fault, string message);
 }

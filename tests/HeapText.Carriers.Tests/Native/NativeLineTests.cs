@@ -32,8 +32,10 @@ public sealed class NativeLineTests : IDisposable
         Assert.IsType<SendOutcome.Taken>(outcome);
         var posted = JsonDocument.Parse(_gateway.LogEntries.Single().RequestMessage!.Body!).RootElement;
         Assert.Equal(
-            """{"id":"s-1","from":"4040","to":"+256700000001","text":"Geuza lundo lako leo.","encoding":"GSM7","segments":1,"expiresAt":"2026-03-03T04:00:00Z"}""",
-            posted.GetRawText().Replace("\\u002B", "+", StringComparison.Ordinal));
+            ["id s-1", "from 4040", "to +256700000001", "text Geuza lundo lako leo.", "encoding GSM7", "segments 1",
+                "expiresAt 2026-03-03T04:00:00Z"],
+            posted.EnumerateObject().Select(field => $"{field.Name} {field.Value}"));
+        Assert.Equal(JsonValueKind.Number, posted.GetProperty("segments").ValueKind);
     }
 
     [Fact]
@@ -162,7 +164,8 @@ public sealed class NativeLineTests : IDisposable
             Keys = [Key()],
             From = "4040",
         };
-        _services = new ServiceCollection().AddSingleton<TimeProvider>(_time).AddNativeLines([options]).BuildServiceProvider();
+        _services = new ServiceCollection()
+            .AddSingleton<TimeProvider>(_time).AddNativeLines([options]).BuildServiceProvider();
         Assert.True(Msisdn.TryParse("+256700000001", out var to));
         return _services.GetRequiredService<ICarrier>().Send(message, to, TestContext.Current.CancellationToken);
     }
@@ -173,5 +176,6 @@ public sealed class NativeLineTests : IDisposable
         return new Outbound("s-1", "lake", text, Priority.Reply, now, now + Duration.FromDays(1));
     }
 
-    private static WebhookKey Key() => WebhookKey.TryParse(Secret, out var key) ? key : throw new InvalidOperationException();
+    private static WebhookKey Key() =>
+        WebhookKey.TryParse(Secret, out var key) ? key : throw new InvalidOperationException();
 }

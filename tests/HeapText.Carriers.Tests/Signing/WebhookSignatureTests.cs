@@ -104,7 +104,8 @@ public sealed class WebhookSignatureTests
             var forged = body.ToArray();
             forged[bit / 8] ^= (byte)(1 << (bit % 8));
 
-            Assert.False(WebhookSignature.IsGenuine([Key(Secret)], Id, Timestamp, Sign(Secret), forged, Sent), $"bit {bit}");
+            Assert.False(WebhookSignature.IsGenuine([Key(Secret)], Id, Timestamp, Sign(Secret), forged, Sent),
+                $"bit {bit}");
         }
     }
 

@@ -45,10 +45,12 @@ internal sealed class RunningService : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static Task<RunningService> Practice(string folder, DateTimeOffset? at = null) => Open(folder, at ?? Start, []);
+    public static Task<RunningService> Practice(string folder, DateTimeOffset? at = null) =>
+        Open(folder, at ?? Start, []);
 
     /// <summary>A service with one real line, "lake", to a gateway.</summary>
-    public static Task<RunningService> Real(string folder, string gateway = "http://127.0.0.1:9/send") => Open(folder, Start,
+    public static Task<RunningService> Real(string folder, string gateway = "http://127.0.0.1:9/send") =>
+        Open(folder, Start,
         [
             new("Lines:lake:Url", gateway), new("Lines:lake:From", "4040"),
             new("Lines:lake:Secrets:0", Secret), new("Lines:lake:Secrets:1", SecondSecret),
@@ -59,7 +61,8 @@ internal sealed class RunningService : IAsyncDisposable
         Post(JsonSerializer.Serialize(new { id, from, to = "4040", text }));
 
     public async Task<HttpResponseMessage> Post(
-        string body, string path = "/sms/practice", string type = "application/json", Action<HttpRequestHeaders>? sign = null)
+        string body, string path = "/sms/practice", string type = "application/json",
+        Action<HttpRequestHeaders>? sign = null)
     {
         using var request = new HttpRequestMessage(HttpMethod.Post, path)
         {
@@ -92,7 +95,8 @@ internal sealed class RunningService : IAsyncDisposable
         return (await answer.Content.ReadFromJsonAsync<JsonElement>(Token)).GetProperty("now").GetDateTimeOffset();
     }
 
-    public static void SignWith(string secret, HttpRequestHeaders headers, string body, DateTimeOffset at, string id = "w-1")
+    public static void SignWith(
+        string secret, HttpRequestHeaders headers, string body, DateTimeOffset at, string id = "w-1")
     {
         Assert.True(WebhookKey.TryParse(secret, out var key));
         headers.Add(WebhookSignature.IdHeader, id);

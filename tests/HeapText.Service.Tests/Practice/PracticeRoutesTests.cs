@@ -26,7 +26,8 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
         var message = (await _service.WaitForMessages(1)).Single();
 
         Assert.Equal(
-            ["n", "id", "to", "text", "encoding", "segments", "at"], message.EnumerateObject().Select(field => field.Name));
+            ["n", "id", "to", "text", "encoding", "segments", "at"],
+            message.EnumerateObject().Select(field => field.Name));
         Assert.Equal(RunningService.Number, message.GetProperty("to").GetString());
         Assert.Equal("GSM7", message.GetProperty("encoding").GetString());
         Assert.Equal(1, message.GetProperty("segments").GetInt32());
@@ -69,7 +70,8 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
 
         Assert.Equal(RunningService.Start.AddDays(3).AddHours(2), now);
         var reminder = (await _service.Messages()).Single(m => m.GetProperty("text").GetString() == "Reminder");
-        Assert.Equal(new DateTimeOffset(2026, 3, 3, 4, 0, 0, TimeSpan.Zero), reminder.GetProperty("at").GetDateTimeOffset());
+        Assert.Equal(new DateTimeOffset(2026, 3, 3, 4, 0, 0, TimeSpan.Zero),
+            reminder.GetProperty("at").GetDateTimeOffset());
     }
 
     [Fact]

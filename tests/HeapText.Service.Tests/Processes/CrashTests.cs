@@ -19,7 +19,8 @@ public sealed class CrashTests
         for (var kill = 0; kill < Kills; kill++)
         {
             await using var service = await ServiceProcess.Start(folder.Path, kill == 0 ? ["--fresh"] : []);
-            var posting = Enumerable.Range(0, AtOnce).Select(_ => PostUntilItDies(service, posted, () => Interlocked.Increment(ref next)));
+            var posting = Enumerable.Range(0, AtOnce).Select(_ =>
+                PostUntilItDies(service, posted, () => Interlocked.Increment(ref next)));
             var all = Task.WhenAll(posting.ToList());
             await Task.Delay(TimeSpan.FromMilliseconds(random.Next(150, 1200)), TimeProvider.System, Token);
             service.Kill();
@@ -40,7 +41,8 @@ public sealed class CrashTests
         var next = 0;
         await using (var service = await ServiceProcess.Start(folder.Path, "--fresh"))
         {
-            var posting = Enumerable.Range(0, AtOnce).Select(_ => PostUntilItDies(service, posted, () => Interlocked.Increment(ref next)));
+            var posting = Enumerable.Range(0, AtOnce).Select(_ =>
+                PostUntilItDies(service, posted, () => Interlocked.Increment(ref next)));
             var all = Task.WhenAll(posting.ToList());
             await Task.Delay(TimeSpan.FromMilliseconds(700), TimeProvider.System, Token);
 

@@ -35,7 +35,8 @@ internal sealed class ServiceProcess : IAsyncDisposable
         process.BeginErrorReadLine();
         var line = await process.StandardOutput.ReadLineAsync(Token)
             ?? throw new InvalidOperationException("The service did not start.");
-        return new ServiceProcess(process, new Uri(line.Split(' ').First(word => word.StartsWith("http", StringComparison.Ordinal))));
+        return new ServiceProcess(process,
+            new Uri(line.Split(' ').First(word => word.StartsWith("http", StringComparison.Ordinal))));
     }
 
     /// <summary>Posts a text; null when the process died before it answered.</summary>

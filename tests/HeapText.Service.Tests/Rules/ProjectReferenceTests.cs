@@ -25,7 +25,7 @@ public sealed class ProjectReferenceTests
     {
         var folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "HeapText.sln")))
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("HeapText.sln was not found.");
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("No HeapText.sln.");
         return folder;
     }
 }

@@ -112,7 +112,8 @@ public sealed class SettingsReaderTests
 
     private static Settings Read(IEnumerable<KeyValuePair<string, string?>> settings, bool fresh = false) =>
         SettingsReader.Read(
-            new ConfigurationBuilder().AddInMemoryCollection(settings.GroupBy(s => s.Key).Select(s => s.Last())).Build(),
+            new ConfigurationBuilder()
+                .AddInMemoryCollection(settings.GroupBy(one => one.Key).Select(same => same.Last())).Build(),
             fresh);
 
     private static KeyValuePair<string, string?>[] Line(params (string Key, string Value)[] more) =>

@@ -16,7 +16,8 @@ public sealed class TurnRunnerTests : IAsyncLifetime
     private FaultyStore _store = null!;
 
     public async ValueTask InitializeAsync() =>
-        _store = new FaultyStore(await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path }, time: _time));
+        _store = new FaultyStore(await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path },
+            time: _time));
 
     public async ValueTask DisposeAsync()
     {
@@ -41,7 +42,8 @@ public sealed class TurnRunnerTests : IAsyncLifetime
     {
         _store.Conflicts = int.MaxValue;
 
-        await Assert.ThrowsAsync<StoreUnavailableException>(() => Runner(new EchoConversation()).Hear(Text("1"), Token));
+        await Assert.ThrowsAsync<StoreUnavailableException>(() =>
+            Runner(new EchoConversation()).Hear(Text("1"), Token));
 
         Assert.InRange(_store.Commits, 2, 20);
     }

@@ -33,7 +33,8 @@ public sealed class TerminalPhoneTests
         await service.Text("1", "HEAP", "+99910000002");
         await service.Advance("PT21H59M");
 
-        Assert.Contains("[Wed 4 Mar 04:00, 1 text]\n  Reminder", await Type(service, "HEAP\n:next\n"), StringComparison.Ordinal);
+        Assert.Contains("[Wed 4 Mar 04:00, 1 text]\n  Reminder", await Type(service, "HEAP\n:next\n"),
+            StringComparison.Ordinal);
     }
 
     private static async Task<string> Type(string typed)

@@ -18,6 +18,7 @@ public sealed class SenderWorkerTests : IAsyncLifetime
     private readonly FakeTimeProvider _time = new(Start);
     private readonly ScriptedCarrier _carrier = new();
     private IStore _store = null!;
+    private int _phones;
     private SenderWorker _sender = null!;
 
     public async ValueTask InitializeAsync()
@@ -159,7 +160,7 @@ public sealed class SenderWorkerTests : IAsyncLifetime
 
     private async Task Put(string subject, int count = 1)
     {
-        Assert.True(Msisdn.TryParse($"+99910{Math.Abs(StringComparer.Ordinal.GetHashCode(subject)):D10}"[..15], out var number));
+        Assert.True(Msisdn.TryParse($"+999100{++_phones:D5}", out var number));
         var now = _time.GetUtcNow().ToInstant();
         var messages = Enumerable.Range(1, count).Select(i => new Outbound(
             $"{subject}-{i}", _carrier.Line, "Karibu", Priority.Reply, now, now + Duration.FromDays(2)));
