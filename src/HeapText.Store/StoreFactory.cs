@@ -16,9 +16,10 @@ public static class StoreFactory
     /// <summary>Opens the store, making or migrating it where needed.</summary>
     /// <param name="options">Where it is.</param>
     /// <param name="logger">Told of faults; never of numbers or texts.</param>
-    /// <param name="time">The clock for what the store dates itself; the system's when null. Time limits always run on the
-    /// system's clock.</param>
-    /// <exception cref="ArgumentException">The settings are wrong; the message names the setting and the fix.</exception>
+    /// <param name="time">The clock for what the store dates itself; the system's when null. Time limits always run
+    /// on the system's clock.</param>
+    /// <exception cref="ArgumentException">The settings are wrong; the message names the setting and the
+    /// fix.</exception>
     /// <exception cref="InvalidDataException">A newer version, or another secret, made what is there.</exception>
     /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
     /// <exception cref="StoreUnavailableException">The file or server cannot be reached.</exception>
@@ -49,7 +50,7 @@ public static class StoreFactory
         {
             if (File.Exists(Path.Combine(options.DataDirectory, SqliteStore.FileName)))
                 throw new ArgumentException(
-                    $"Store:Secret is empty and '{file}' is gone, but there is a store. Put the file back or set the secret.",
+                    $"Store:Secret is empty and '{file}' is gone, but a store is there. Put it back or set the secret.",
                     nameof(options));
             await WriteSecret(file);
         }

@@ -5,7 +5,9 @@ namespace HeapText.Agronomy.Materials;
 /// <summary>Published figures of one material, with where they come from.</summary>
 public sealed record MaterialFigures
 {
-    /// <summary>Carbon of dry matter. [kg/kg, dry] Derived: nitrogen × typical C/N; 0 where there is no nitrogen.</summary>
+    /// <summary>
+    /// Carbon of dry matter. [kg/kg, dry] Derived: nitrogen × typical C/N; 0 where there is no nitrogen.
+    /// </summary>
     public required Fraction Carbon { get; init; }
 
     /// <summary>Total nitrogen of dry matter. [kg/kg, dry]</summary>
@@ -23,7 +25,9 @@ public sealed record MaterialFigures
     /// <summary>Where the figures come from, part by part.</summary>
     public required string Source { get; init; }
 
-    /// <summary>A read; B handbook average from memory that matches a table read; C from memory; D weak estimate.</summary>
+    /// <summary>
+    /// A read; B handbook average from memory that matches a table read; C from memory; D weak estimate.
+    /// </summary>
     public required string Confidence { get; init; }
 }
 

@@ -30,7 +30,9 @@ public sealed class Measures
     public bool IsKnown(string? key) => key is not null && (key == Kilogram || _byKey.ContainsKey(key));
 
     /// <summary>What one of a measure holds. [L]</summary>
-    /// <exception cref="KeyNotFoundException">Unknown measure, or kilograms, which have no volume of their own.</exception>
+    /// <exception cref="KeyNotFoundException">
+    /// Unknown measure, or kilograms, which have no volume of their own.
+    /// </exception>
     public Volume VolumeOf(string key) => _byKey[key].Volume;
 
     /// <summary>These measures with some replaced by a district's own figures.</summary>

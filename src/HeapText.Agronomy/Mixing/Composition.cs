@@ -51,14 +51,15 @@ public sealed record Composition(Fraction Carbon, Fraction Nitrogen, Fraction Mo
                 Fraction.FromPercent(moisture)), null);
     }
 
-    private static (double? Carbon, double? Nitrogen) Complete(GivenFigures given, MaterialFigures? figures) => given switch
-    {
-        { CarbonPercent: { } c, NitrogenPercent: { } n } => (c, n),
-        { CarbonPercent: { } c, CarbonNitrogen: { } r } => (c, c / r),
-        { NitrogenPercent: { } n, CarbonNitrogen: { } r } => (n * r, n),
-        { CarbonNitrogen: { } r } => (figures?.Carbon.Percent, figures?.Carbon.Percent / r),
-        _ => (given.CarbonPercent ?? figures?.Carbon.Percent, given.NitrogenPercent ?? figures?.Nitrogen.Percent),
-    };
+    private static (double? Carbon, double? Nitrogen) Complete(GivenFigures given, MaterialFigures? figures) =>
+        given switch
+        {
+            { CarbonPercent: { } c, NitrogenPercent: { } n } => (c, n),
+            { CarbonPercent: { } c, CarbonNitrogen: { } r } => (c, c / r),
+            { NitrogenPercent: { } n, CarbonNitrogen: { } r } => (n * r, n),
+            { CarbonNitrogen: { } r } => (figures?.Carbon.Percent, figures?.Carbon.Percent / r),
+            _ => (given.CarbonPercent ?? figures?.Carbon.Percent, given.NitrogenPercent ?? figures?.Nitrogen.Percent),
+        };
 
     private static InputFault? CheckTogether(GivenFigures given, double carbon, double nitrogen)
     {

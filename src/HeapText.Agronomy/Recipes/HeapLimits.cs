@@ -3,16 +3,22 @@ namespace HeapText.Agronomy.Recipes;
 /// <summary>The hard limits of a heap and the values sought. Sources by key in docs/agronomy/sources.md.</summary>
 internal static class HeapLimits
 {
-    /// <summary>C/N of what microbes can eat. [kg C / kg N] Source: [NOP] for 25-40; 25-35 sought [COOPERBAND].</summary>
+    /// <summary>
+    /// C/N of what microbes can eat. [kg C / kg N] Source: [NOP] for 25-40; 25-35 sought [COOPERBAND].
+    /// </summary>
     internal const double LeastCarbonNitrogen = 25, MostCarbonNitrogen = 40, SoughtCarbonNitrogen = 30;
 
     /// <summary>Within this of the C/N sought one recipe is as good as another. [kg C / kg N] Chosen.</summary>
     internal const double CarbonNitrogenLeeway = 1;
 
-    /// <summary>Moisture before watering. [kg/kg, wet] Source: [NRAES54] preferred 50-60 %, reasonable to 65 %.</summary>
+    /// <summary>
+    /// Moisture before watering. [kg/kg, wet] Source: [NRAES54] preferred 50-60 %, reasonable to 65 %.
+    /// </summary>
     internal const double MostMoisture = 0.60, MostMoistureWhenWet = 0.65;
 
-    /// <summary>Moisture that water brings the heap to. [kg/kg, wet] Source: [NRAES54], middle of the preferred.</summary>
+    /// <summary>
+    /// Moisture that water brings the heap to. [kg/kg, wet] Source: [NRAES54], middle of the preferred.
+    /// </summary>
     internal const double SoughtMoisture = 0.55, LeastMoisture = 0.50;
 
     /// <summary>Bulk density, water included. [kg/L] Source: [NRAES54], 640 kg/m3, from memory.</summary>

@@ -1,6 +1,8 @@
 namespace HeapText.Agronomy.Recipes;
 
-/// <summary>Picks how a heap stands: sides a farmer can pace, high enough to keep heat where the volume allows.</summary>
+/// <summary>
+/// Picks how a heap stands: sides a farmer can pace, high enough to keep heat where the volume allows.
+/// </summary>
 internal static class HeapShape
 {
     private const double PaceM = 0.1, GoodHeightM = 1.2, GoodWidthM = 1.5;
@@ -14,7 +16,7 @@ internal static class HeapShape
     /// <param name="space">The room there is.</param>
     /// <remarks>
     /// <code>V = W L H</code>
-    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only the bound itself fits,
+    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full height fits,
     /// H to the centimetre, so the product meets the volume within 1 %.
     /// <para>Source: geometry; straight sides chosen. Bounds: [LAYERS], [FAO2003] in docs/agronomy/sources.md.</para>
     /// </remarks>
@@ -25,7 +27,8 @@ internal static class HeapShape
         var least = double.PositiveInfinity;
         foreach (var width in Steps(HeapLimits.NarrowestM, space.MostWidthM))
         {
-            foreach (var length in Steps(width, space.MostLengthM))
+            var filling = Math.Round(litres / 1000 / (width * high), 2);
+            foreach (var length in Steps(width, space.MostLengthM).Append(Math.Clamp(filling, width, space.MostLengthM)))
             {
                 var exact = litres / 1000 / (width * length);
                 var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);
@@ -49,7 +52,7 @@ internal static class HeapShape
             yield return last = Math.Round(from + (i * PaceM), 2);
         }
 
-        if (last < to)
+        if (!(last >= to))
         {
             yield return to;
         }

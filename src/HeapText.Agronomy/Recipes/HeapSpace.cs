@@ -31,10 +31,13 @@ public sealed record HeapSpace(double? WidthM = null, double? LengthM = null, do
             : null;
     }
 
-    internal InputFault? Check() => CheckOne("widthM", WidthM) ?? CheckOne("lengthM", LengthM) ?? CheckOne("heightM", HeightM);
+    internal InputFault? Check() =>
+        CheckOne("widthM", WidthM) ?? CheckOne("lengthM", LengthM) ?? CheckOne("heightM", HeightM);
 
     private static InputFault? CheckOne(string field, double? metres) =>
-        metres is null or (> 0 and <= LargestM) ? null : new InputFault(field, "must be above 0 and at most 1000 metres");
+        metres is null or (> 0 and <= LargestM)
+            ? null
+            : new InputFault(field, "must be above 0 and at most 1000 metres");
 
     private const double LargestM = 1000;
     private const double Rounding = 1e-9;

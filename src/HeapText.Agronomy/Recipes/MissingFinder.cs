@@ -3,7 +3,9 @@ using HeapText.Agronomy.Recipes.Search;
 
 namespace HeapText.Agronomy.Recipes;
 
-/// <summary>Finds the least to bring, in whole local measures, so that a heap of a certain volume can be built.</summary>
+/// <summary>
+/// Finds the least to bring, in whole local measures, so that a heap of a certain volume can be built.
+/// </summary>
 internal sealed class MissingFinder
 {
     private const int MostSubstitutes = 5;
@@ -33,7 +35,8 @@ internal sealed class MissingFinder
     {
         (_usable, _request, _litres, _mostMoisture) = (usable, request, litres, mostMoisture);
         var own = usable.Where(part => Wanted.Contains(part.Material.Role) && part.Litres > 0).Select(Load).Distinct();
-        _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()];
+        _candidates = [.. own.Concat(Usual).DistinctBy(load => load.Material).Select(Some).OfType<Ingredient>()
+            .Where(part => Unit(part) >= LeastLoad)];
     }
 
     /// <summary>The least of one material, no more than so many litres of it; else none.</summary>
@@ -54,19 +57,22 @@ internal sealed class MissingFinder
         return best is null ? [] : [Describe(best, [])];
     }
 
-    /// <summary>The least of two materials of different roles, together no more than so many litres; else none.</summary>
+    /// <summary>
+    /// The least of two materials of different roles, together no more than so many litres; else none.
+    /// </summary>
     internal IReadOnlyList<Missing> Two(double mostLitres)
     {
         (Ingredient First, Ingredient Second)? best = null;
         var room = mostLitres;
         for (var i = 0; i < _candidates.Count; i++)
         {
-            foreach (var second in _candidates.Skip(i + 1).Where(part => part.Material.Role != _candidates[i].Material.Role))
+            var first = _candidates[i];
+            foreach (var second in _candidates.Skip(i + 1).Where(part => part.Material.Role != first.Material.Role))
             {
-                if (LeastPair(_candidates[i], second, room) is { } pair)
+                if (LeastPair(first, second, room) is { } pair)
                 {
                     best = pair;
-                    room = (pair.First.Stock.Amount * Unit(pair.First)) + (pair.Second.Stock.Amount * Unit(pair.Second));
+                    room = Brought(pair.First) + Brought(pair.Second);
                 }
             }
         }
@@ -74,12 +80,16 @@ internal sealed class MissingFinder
         return best is var (one, other) ? [Describe(one, [other]), Describe(other, [one])] : [];
     }
 
-    /// <summary>A material on hand in the measure to ask for more of it: the farmer's own where that is a load.</summary>
+    /// <summary>
+    /// A material on hand in the measure to ask for more of it: the farmer's own where that is a load.
+    /// </summary>
     private static (string Material, string Measure) Load(Ingredient own) => (
         own.Material.Key,
         Unit(own) >= LeastLoad ? own.Stock.Measure
             : own.Material.Role == MaterialRole.Manure ? "bucket"
             : "wheelbarrow");
+
+    private static double Brought(Ingredient part) => part.Stock.Amount * Unit(part);
 
     private static double Unit(Ingredient part) => part.Litres * 2;
 
@@ -123,7 +133,7 @@ internal sealed class MissingFinder
             if (Least(second, [Of(first, amount)], most) is { } other)
             {
                 best = (Of(first, amount), Of(second, other));
-                room = (amount * Unit(first)) + (other * Unit(second));
+                room = Brought(Of(first, amount)) + Brought(Of(second, other));
             }
         }
 
@@ -142,7 +152,8 @@ internal sealed class MissingFinder
     {
         var ratio = part.Material.Figures!.CarbonNitrogen!.Typical;
         return MaterialTable.All
-            .Where(other => other.Role == part.Material.Role && other.Key != part.Material.Key && other.Figures is not null)
+            .Where(other => other.Role == part.Material.Role && other.Figures is not null)
+            .Where(other => other.Key != part.Material.Key)
             .OrderBy(other => Math.Abs(Math.Log(other.Figures!.CarbonNitrogen!.Typical / ratio)))
             .Select(other => Some((other.Key, part.Stock.Measure))!)
             .Where(other => other.Litres > 0 && Suffices([Of(other, part.Stock.Amount), .. others]))

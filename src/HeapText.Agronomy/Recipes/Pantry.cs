@@ -55,7 +55,8 @@ internal sealed record Pantry(
 
     private static bool IsRefused(string key) => MaterialTable.TryFind(key, out var material) && material.IsRefused;
 
-    private static (string Material, string Measure, GivenFigures Given) Kind(StockItem item) => (item.Material, item.Measure, item.Given);
+    private static (string Material, string Measure, GivenFigures Given) Kind(StockItem item) =>
+        (item.Material, item.Measure, item.Given);
 
     private static List<StockItem> Merge(IEnumerable<StockItem> stock) =>
     [

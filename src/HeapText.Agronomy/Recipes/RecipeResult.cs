@@ -10,7 +10,9 @@ public abstract record RecipeResult
     /// <summary>What stays behind, for the stock as a whole.</summary>
     public required IReadOnlyList<StockItem> Unused { get; init; }
 
-    /// <summary>What to bring in addition: so that a heap can be built, or so that a small one grows; may be empty.</summary>
+    /// <summary>
+    /// What to bring in addition: so that a heap can be built, or so that a small one grows; may be empty.
+    /// </summary>
     public required IReadOnlyList<Missing> Missing { get; init; }
 
     /// <summary>Keys of the cautions that go with this stock; the list is in <see cref="Cautions"/>.</summary>

@@ -5,7 +5,9 @@ using HeapText.Agronomy.Recipes.Search;
 
 namespace HeapText.Agronomy.Recipes;
 
-/// <summary>Turns what a household has into a heap: small amounts a round, a number of rounds, water, dimensions.</summary>
+/// <summary>
+/// Turns what a household has into a heap: small amounts a round, a number of rounds, water, dimensions.
+/// </summary>
 public static class RecipeSolver
 {
     /// <summary>Most that one may be asked to bring before two materials are tried. [L] Chosen: three heaps.</summary>
@@ -20,15 +22,21 @@ public static class RecipeSolver
     /// <summary>An improvement worth a walk.</summary>
     private const double Quarter = 1.25;
 
-    /// <summary>The best heap of a stock: limits first, then volume, C/N near 30, few leftovers, whole measures.</summary>
+    /// <summary>
+    /// The best heap of a stock: limits first, then volume, C/N near 30, few leftovers, whole measures.
+    /// </summary>
     /// <param name="request">Stock, measures and room.</param>
     /// <remarks>
     /// <code>maximise n Σ k v/2 over n, k whole; n k/2 ≤ stock; limits of HeapLimits</code>
     /// n rounds; k half measures a round; v litres a measure. Exact by branch and bound: the volume is within 0.1 % of
     /// the most possible. Same answer whatever the order of the stock.
-    /// <para>Source: limits by key in docs/agronomy/sources.md. Checked against: Google OR-Tools CP-SAT in the tests.</para>
+    /// <para>
+    /// Source: limits by key in docs/agronomy/sources.md. Checked against: Google OR-Tools CP-SAT in the tests.
+    /// </para>
     /// </remarks>
-    /// <exception cref="ArgumentException">A request that <see cref="RecipeRequest.Check"/> finds fault with.</exception>
+    /// <exception cref="ArgumentException">
+    /// A request that <see cref="RecipeRequest.Check"/> finds fault with.
+    /// </exception>
     public static RecipeResult Solve(RecipeRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -75,16 +83,20 @@ public static class RecipeSolver
         return new RecipeResult.Solved(recipe)
         {
             Unused = [.. Unused(batch), .. pantry.LeftOut],
-            Missing = batch.Litres < SmallLitres
-                ? new MissingFinder(pantry.Usable, request, batch.Litres * Quarter, HeapLimits.MostMoisture).One(DayLoad)
-                : [],
+            Missing = batch.Litres < SmallLitres ? Improvement(pantry, batch, request) : [],
             Cautions = Cautions.For(used, pantry.Refused),
             Notes = notes,
         };
     }
 
+    private static IReadOnlyList<Missing> Improvement(Pantry pantry, Batch batch, RecipeRequest request) =>
+        new MissingFinder(pantry.Usable, request, batch.Litres * Quarter, HeapLimits.MostMoisture).One(DayLoad);
+
     private static List<(Ingredient Part, double Amount)> Layers(Batch batch) =>
-        [.. batch.Ingredients.Zip(batch.Halves, (part, halves) => (part, halves / 2.0)).Where(layer => layer.Item2 > 0)];
+    [
+        .. batch.Ingredients.Zip(batch.Halves, (part, halves) => (Part: part, Amount: halves / 2.0))
+            .Where(layer => layer.Amount > 0),
+    ];
 
     private static Recipe Write(Batch batch, List<(Ingredient Part, double Amount)> layers, HeapSpace space)
     {
@@ -119,6 +131,7 @@ public static class RecipeSolver
     }
 
     private static IEnumerable<StockItem> Unused(Batch batch) => batch.Ingredients
-        .Zip(batch.Halves, (part, halves) => part.Stock with { Amount = part.Stock.Amount - (halves * batch.Rounds / 2.0) })
+        .Zip(batch.Halves, (part, halves) => (part.Stock, Used: halves * batch.Rounds / 2.0))
+        .Select(item => item.Stock with { Amount = item.Stock.Amount - item.Used })
         .Where(item => item.Amount > 1e-9);
 }

@@ -142,6 +142,7 @@ public sealed class Conversation : IConversation
 
     private static void StartNewHeap(Talk talk)
     {
+        if (Stocktaking.HasEnoughHeaps(talk)) return;
         if (talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
         Stocktaking.AskFreely(talk);
     }

@@ -86,11 +86,21 @@ public enum Rod
 [DataContract]
 public sealed record Concern
 {
-    /// <summary>The reason.</summary>
+    /// <summary>The most pressing reason.</summary>
     [DataMember(Order = 0)] public required ConcernReason Reason { get; init; }
 
     /// <summary>Since when.</summary>
     [DataMember(Order = 1)] public required Instant Since { get; init; }
+
+    /// <summary>Further reasons, most pressing first.</summary>
+    [DataMember(Order = 2)] public IReadOnlyList<ConcernReason> Others { get; init; } = [];
+
+    /// <summary>The same concern with one more reason.</summary>
+    public Concern And(ConcernReason reason)
+    {
+        var all = Others.Append(Reason).Append(reason).Distinct().Order().ToList();
+        return this with { Reason = all[0], Others = all[1..] };
+    }
 }
 
 /// <summary>Reasons for a person to look, most pressing first.</summary>

@@ -85,8 +85,9 @@ internal static class Planning
     private static void SendRecipe(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)
     {
         var heap = Planned(talk, stock, solved);
+        var finished = talk.Farmer.Heaps.Where(h => h.Step is HeapStep.Ready or HeapStep.GivenUp).SkipLast(1);
+        talk.Farmer = talk.Farmer with { Draft = null, Heaps = [.. talk.Farmer.Heaps.Except(finished)] };
         talk.Put(heap);
-        talk.Farmer = talk.Farmer with { Draft = null };
         talk.Ask(Cue.RecipeSent, heap);
         SayRecipe(talk, heap);
         SaySize(talk, heap);

@@ -18,9 +18,18 @@ internal static class Stocktaking
         talk.Say(Catalogue.AskStock);
     }
 
+    /// <summary>True, and said, when the phone has as many heaps as it may have.</summary>
+    public static bool HasEnoughHeaps(Talk talk)
+    {
+        if (talk.Farmer.Heaps.Count(heap => heap.IsTended) < Farmer.MostHeaps) return false;
+        talk.Say(Catalogue.HeapsEnough);
+        return true;
+    }
+
     /// <summary>Takes a text that names materials.</summary>
     public static void Hear(Talk talk, Reading reading)
     {
+        if (HasEnoughHeaps(talk)) return;
         var keeps = reading.InAddition || talk.Farmer.Stage is Stage.Gathering or Stage.PickingMaterial;
         var items = keeps ? Begun(talk) : [];
         foreach (var named in reading.Materials) items = Merge(talk, items, named, reading.InAddition);

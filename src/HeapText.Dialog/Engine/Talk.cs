@@ -75,12 +75,11 @@ internal sealed class Talk
         Heaps = [.. Farmer.Heaps.Where(h => h.Number != heap.Number).Append(heap).OrderBy(h => h.Number)],
     };
 
-    /// <summary>Puts the farmer on the officer's list; a more pressing reason stays.</summary>
-    public void Worry(ConcernReason reason)
+    /// <summary>Puts the farmer on the officer's list, with this among the reasons.</summary>
+    public void Worry(ConcernReason reason) => Farmer = Farmer with
     {
-        if (Farmer.Concern is { } open && open.Reason <= reason) return;
-        Farmer = Farmer with { Concern = new Concern { Reason = reason, Since = Farmer.Concern?.Since ?? Now } };
-    }
+        Concern = (Farmer.Concern ?? new Concern { Reason = reason, Since = Now }).And(reason),
+    };
 
     private string PrefixOf(HeapRecord heap) =>
         Farmer.Heaps.Any(h => h.Number != heap.Number && h.Step is not (HeapStep.Ready or HeapStep.GivenUp))

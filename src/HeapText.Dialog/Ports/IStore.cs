@@ -5,9 +5,9 @@ namespace HeapText.Dialog.Ports;
 
 /// <summary>Everything the service keeps. Each member is one atomic, durable step in one partition.</summary>
 /// <remarks>
-/// Every member throws <see cref="StoreUnavailableException"/> when the store is gone, stalled, full or too busy to take
-/// the step in time; nothing of the step has then been promised. A step that was late may still have taken effect: the
-/// caller tries again, and finds a duplicate or a conflict.
+/// Every member throws <see cref="StoreUnavailableException"/> when the store is gone, stalled, full or too busy to
+/// take the step in time; nothing of the step has then been promised. A step that was late may still have taken
+/// effect: the caller tries again, and finds a duplicate or a conflict.
 /// </remarks>
 public interface IStore : IAsyncDisposable
 {
@@ -24,19 +24,19 @@ public interface IStore : IAsyncDisposable
     /// <summary>Takes the whole effect of a turn, or none of it. Completes only when it is durable.</summary>
     ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel);
 
-    /// <summary>Claims farmers whose due instant has passed, earliest first. A claimed farmer is not claimed again until
-    /// the lease ends; a commit sets the next due instant and so ends the claim.</summary>
+    /// <summary>Claims farmers whose due instant has passed, earliest first. A claimed farmer is not claimed again
+    /// until the lease ends; a commit sets the next due instant and so ends the claim.</summary>
     ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel);
 
-    /// <summary>Takes messages to send on a line: not before their time, by priority, then by not-before; at most one in
-    /// flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is the same; one
-    /// that was tried holds back all others until it is settled for good. A taken message is not given again until it is
-    /// settled or its lease ends; then it comes as the next attempt, under the same id.</summary>
+    /// <summary>Takes messages to send on a line: not before their time, by priority, then by not-before; at most
+    /// one in flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is
+    /// the same; one that was tried holds back all others until it is settled for good. A taken message is not given
+    /// again until it is settled or its lease ends; then it comes as the next attempt, under the same id.</summary>
     ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Instant now, Duration lease, int most, CancellationToken cancel);
 
-    /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing, and so does an
-    /// attempt other than the latest, unless it says that the message was sent.</summary>
+    /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing, and so does
+    /// an attempt other than the latest, unless it says that the message was sent.</summary>
     ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel);
 
     /// <summary>The earliest instant at which something is due or may be sent; null when nothing waits.</summary>
@@ -142,7 +142,8 @@ public abstract record Settlement
     /// <summary>To be tried again, under the same id.</summary>
     public sealed record Retry(Instant At) : Settlement;
 
-    /// <summary>Never to be sent: expired, refused, or tried too often. Kept for the office with its reason.</summary>
+    /// <summary>Never to be sent: expired, refused, or tried too often. Kept for the office with its
+    /// reason.</summary>
     public sealed record SetAside(string Reason) : Settlement;
 }
 

@@ -18,7 +18,7 @@ internal sealed record Allotment(string Key, bool IsRefused, IReadOnlyList<Part>
     /// </summary>
     /// <remarks>
     /// Costs: no thing should have two amounts or two measures; a quantity should not cross a comma, still less a full
-    /// stop; an amount should stay with its measure; else the way the clause starts (amount first or thing first) holds.
+    /// stop; an amount should stay with its measure; else the way the clause starts, amount or thing first, holds.
     /// </remarks>
     public static IReadOnlyList<Allotment> Of(List<Part> parts)
     {

@@ -20,6 +20,7 @@ internal sealed class AmountJoiner(List<Part> parts)
         Each(JoinFraction);
         Each(TakeLowerOfRange);
         Each(Correct);
+        Each(Replace);
         Each(CountOne);
         Each(Judge);
     }
@@ -129,14 +130,15 @@ internal sealed class AmountJoiner(List<Part> parts)
         parts.RemoveRange(i + 1 + measured, 2);
     }
 
-    /// <summary>"Not 3, 4 buckets", "3 sorry 4 buckets": the number taken back is dropped.</summary>
+    /// <summary>"Not 3, 4 buckets", "3 no 4 buckets": the number taken back is dropped.</summary>
     private void Correct(int i)
     {
         if (KindAt(i) == PartKind.Not && IsAmount(i + 1))
         {
             var hasMeasure = KindAt(i + 2) == PartKind.Measure;
             var next = NextAmount(i + 2);
-            var isMeasured = next >= 0 && (KindAt(next + 1) == PartKind.Measure || KindAt(next - 1) == PartKind.Measure);
+            var isMeasured = next >= 0
+                && (KindAt(next + 1) == PartKind.Measure || KindAt(next - 1) == PartKind.Measure);
             var keepsMeasure = hasMeasure && next >= 0 && !isMeasured;
             parts.RemoveRange(i, 2 + (hasMeasure && !keepsMeasure ? 1 : 0));
             if (KindAt(i) == PartKind.WeakBreak && next >= 0)
@@ -147,12 +149,32 @@ internal sealed class AmountJoiner(List<Part> parts)
             var measured = KindAt(i + 1) == PartKind.Measure ? 1 : 0;
             var at = i + 1 + measured;
             at = KindAt(at) == PartKind.WeakBreak ? at + 1 : at;
-            if (KindAt(at) is not (PartKind.Correction or PartKind.Absent))
+            if (KindAt(at) != PartKind.Absent)
                 return;
             var next = KindAt(at + 1) == PartKind.WeakBreak ? at + 2 : at + 1;
             if (IsAmount(next))
                 parts.RemoveRange(i, (KindAt(next + 1) == PartKind.Measure || measured == 0 ? next : i + 1) - i);
         }
+    }
+
+    /// <summary>"3 sorry 4 buckets", "3 buckets of dung, sorry 4": the number before gives way.</summary>
+    private void Replace(int i)
+    {
+        if (KindAt(i) != PartKind.Correction)
+            return;
+        var next = IsAmount(i + 1) || IsAmount(i + 2) ? i + 1 : -1;
+        var former = i - 1;
+        while (former > i - 6 && !IsAmount(former) && KindAt(former) is not (null or PartKind.StrongBreak))
+            former--;
+        if (next < 0 || !IsAmount(former))
+            return;
+        var isMeasured = parts.Skip(next).Take(3).Any(part => part.Kind == PartKind.Measure);
+        if (isMeasured && KindAt(former + 1) == PartKind.Measure)
+            parts.RemoveRange(former, 2);
+        else if (isMeasured && KindAt(former - 1) == PartKind.Measure)
+            parts.RemoveRange(former - 1, 2);
+        else
+            parts.RemoveAt(former);
     }
 
     private int NextAmount(int from)

@@ -22,7 +22,8 @@ internal static class CheckReader
         return check;
     }
 
-    private static bool IsOfMaterials(Tag tag) => tag.First(MeaningKind.Heat) is null && tag.First(MeaningKind.Pests) is null;
+    private static bool IsOfMaterials(Tag tag) =>
+        tag.First(MeaningKind.Heat) is null && tag.First(MeaningKind.Pests) is null;
 
     /// <summary>In "3 buckets wet cow dung" nothing is said about the heap.</summary>
     private static bool IsAdjective(IReadOnlyList<Tag> tags, int at) =>
@@ -32,9 +33,9 @@ internal static class CheckReader
         && (IsQuantity(tags[at]) || tags[at].Meanings.Any(meaning => meaning.IsThing));
 
     private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
-        || tag.Meanings.Any(meaning => meaning.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction);
+        || tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction);
 
-    /// <summary>The first report holds, but a later one does where "now" stands before it, or where none was seen.</summary>
+    /// <summary>The first report holds, or the later where "now" stands before it or nothing was seen.</summary>
     private static ReadCheck With(ReadCheck check, Meaning meaning, bool isNow) => meaning.Kind switch
     {
         MeaningKind.Heat => check with { Heat = Later(check.Heat, Value<Heat>(meaning), isNow, null) },

@@ -24,11 +24,15 @@ internal static class IntentReader
             }
         }
 
+        // Who starts another heap starts, but has joined before.
+        if (intents.Contains(Intent.NewHeap))
+            intents.Remove(Intent.Start);
         return intents;
     }
 
     /// <summary>The one that leads; unknown when there is none.</summary>
-    public static Intent Lead(IReadOnlyList<Intent> intents) => intents.OrderBy(i => Array.IndexOf(Order, i)).FirstOrDefault();
+    public static Intent Lead(IReadOnlyList<Intent> intents) =>
+        intents.OrderBy(i => Array.IndexOf(Order, i)).FirstOrDefault();
 
     private static Intent? IntentOf(Meaning meaning) => meaning.Kind switch
     {
@@ -46,14 +50,14 @@ internal static class IntentReader
         if (intent is not (Intent.Yes or Intent.No))
             return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
         for (var before = at - 1; before >= 0 && !tags[before].IsBreak; before--)
-            if (!tags[before].Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
+            if (!IsPlain(tags[before]))
                 return false;
         var after = tags.Skip(at + 1).TakeWhile(tag => !tag.IsBreak).ToList();
         return !(tags[at].Is(Particle.Absent) && after.Any(tag => tag.Meanings.Any(meaning => meaning.IsThing)))
             && !(tags[at].Is(Particle.And) && after.Count > 0);
     }
 
-    private static bool IsAside(Tag tag) => tag.IsBreak || IsPlain(tag) || tag.Token.Kind == TokenKind.Number
+    private static bool IsAside(Tag tag) => tag.IsBreak || tag.Token.Kind == TokenKind.Number
         || tag.First(MeaningKind.Number) is not null;
 
     private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);

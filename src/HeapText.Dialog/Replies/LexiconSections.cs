@@ -8,6 +8,9 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 {
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
+    private static readonly string[] Required =
+        ["materials", "refused", "measures", "numbers", "checks", "intents", "particles"];
+
     public List<Phrase> Phrases { get; } = [];
 
     public List<DialogFault> Faults { get; } = [];
@@ -24,7 +27,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 
         foreach (var (key, value) in Distinct(map))
             ReadSection(key, value);
-        foreach (var missing in (string[])["materials", "refused", "measures", "numbers", "checks", "intents", "particles"])
+        foreach (var missing in Required)
             if (!map.Entries.Any(entry => entry.Key.Value == missing))
                 Fault(root, $"Section '{missing}' is missing.");
     }
@@ -69,10 +72,10 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
         {
             switch (key.Value)
             {
-                case "heat": ReadKeys(value, "heat", name => Keyed<Heat>(name, MeaningKind.Heat)); break;
-                case "smell": ReadKeys(value, "smell", name => Keyed<Smell>(name, MeaningKind.Smell)); break;
-                case "moisture": ReadKeys(value, "moisture", name => Keyed<Moisture>(name, MeaningKind.Moisture)); break;
-                case "pests": ReadKeys(value, "pests", name => Keyed<Pests>(name, MeaningKind.Pests)); break;
+                case "heat": ReadKeys(value, "heat", n => Keyed<Heat>(n, MeaningKind.Heat)); break;
+                case "smell": ReadKeys(value, "smell", n => Keyed<Smell>(n, MeaningKind.Smell)); break;
+                case "moisture": ReadKeys(value, "moisture", n => Keyed<Moisture>(n, MeaningKind.Moisture)); break;
+                case "pests": ReadKeys(value, "pests", n => Keyed<Pests>(n, MeaningKind.Pests)); break;
                 default: Fault(key, $"Unknown check '{key.Value}': use heat, smell, moisture or pests."); break;
             }
         }

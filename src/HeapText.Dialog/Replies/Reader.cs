@@ -39,7 +39,8 @@ public sealed class Reader
         joiner.Join();
         var intents = IntentReader.Read(tags);
         var check = CheckReader.Read(tags);
-        var isAboutHeap = !check.IsEmpty || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
+        var isAboutHeap = !check.IsEmpty
+            || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
         var lead = !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
@@ -66,7 +67,7 @@ public sealed class Reader
         tags.Select(tag => tag.First(MeaningKind.Language)).FirstOrDefault(meaning => meaning is not null)?.Key;
 
     private static int DaysAgoOf(List<Tag> tags) =>
-        (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(meaning => meaning is not null)?.Value ?? 0);
+        (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(day => day is not null)?.Value ?? 0);
 
     private static int? GroupCodeOf(List<Part> amounts) =>
         amounts is [{ Value: > 0 and < 1_000_000 } code] && decimal.IsInteger(code.Value) ? (int)code.Value : null;

@@ -40,20 +40,34 @@ internal static class StockReader
     private static bool DropAhead(List<Part> parts, int absent)
     {
         var found = false;
+        var goesOn = true;
         for (var i = absent + 1; i < parts.Count; i++)
         {
             var kind = parts[i].Kind;
-            if (kind == PartKind.Thing)
+            if (kind == PartKind.Thing && goesOn)
             {
                 parts[i] = new Part(PartKind.WeakBreak);
-                found = true;
+                (found, goesOn) = (true, false);
             }
-            else if (kind is not (PartKind.Or or PartKind.And or PartKind.Measure or PartKind.Unknown)
-                     && !(kind == PartKind.Absent && found))
+            else if (kind == PartKind.Measure && !found)
+                parts[i] = new Part(PartKind.Other);
+            else if (found && kind is PartKind.Or or PartKind.And or PartKind.Absent)
+                goesOn = parts[absent].Kind == PartKind.Absent;
+            else if (found && kind == PartKind.WeakBreak && !goesOn && IsListToTheEnd(parts, i))
+                goesOn = parts[absent].Kind == PartKind.Absent;
+            else if (kind != PartKind.Unknown)
                 break;
         }
 
         return found;
+    }
+
+    /// <summary>"No dung, ash or lime": bare things up to the full stop, the last tied on with "or" or "and".</summary>
+    private static bool IsListToTheEnd(List<Part> parts, int comma)
+    {
+        var rest = parts.Skip(comma).TakeWhile(part => part.Kind != PartKind.StrongBreak).ToList();
+        return rest.Any(part => part.Kind is PartKind.Or or PartKind.And)
+            && rest.All(part => part.Kind is PartKind.Thing or PartKind.WeakBreak or PartKind.Or or PartKind.And);
     }
 
     private static void DropBehind(List<Part> parts, int absent)
@@ -67,7 +81,7 @@ internal static class StockReader
         }
     }
 
-    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, so that they are warned of.</summary>
+    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, to be warned of.</summary>
     private static void DropAskedAbout(List<Part> parts)
     {
         var isAsked = false;
@@ -82,7 +96,7 @@ internal static class StockReader
         }
     }
 
-    /// <summary>An unknown word that somebody has three buckets of is a thing too, or its amount goes to another.</summary>
+    /// <summary>An unknown word that somebody has three buckets of is a thing too.</summary>
     private static void NameUnknownThings(List<Part> parts)
     {
         for (var start = 0; start < parts.Count;)

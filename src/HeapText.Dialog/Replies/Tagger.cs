@@ -2,7 +2,7 @@ namespace HeapText.Dialog.Replies;
 
 /// <summary>A stretch of a text and what it may stand for.</summary>
 /// <param name="Token">Its first token.</param>
-/// <param name="Meanings">In the farmer's language if it has any, else in the others; empty for an unknown word.</param>
+/// <param name="Meanings">In the farmer's language if there, else in the others; empty when unknown.</param>
 /// <param name="IsTorn">True when the misspelled word may stand for different things.</param>
 internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool IsTorn = false)
 {
@@ -78,7 +78,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
         return PartsFrom(word, 0);
     }
 
-    /// <summary>Three and more words run together; only long ones and links, or anything could be cut to pieces.</summary>
+    /// <summary>Three and more words run together, with links between them or none.</summary>
     private List<Token>? PartsFrom(string word, int start)
     {
         if (start == word.Length)
@@ -139,7 +139,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
             ends.Add(node);
     }
 
-    /// <summary>Meanings of the phrases that end here; a misspelled word that may be two materials stays torn.</summary>
+    /// <summary>Meanings of the phrases that end here; a slip that may be two materials stays torn.</summary>
     private Match Merge(List<int> ends, int length)
     {
         var all = ends.SelectMany(index.Ends).ToList();

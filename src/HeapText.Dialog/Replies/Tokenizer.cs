@@ -27,7 +27,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         return _tokens;
     }
 
-    /// <summary>Letters, perhaps mixed with digits, as in "2day", which stay together only when that is a known word.</summary>
+    /// <summary>Letters; digits among them, as in "b4", stay with them only in a known word.</summary>
     private void ReadRun()
     {
         var start = _at;
@@ -178,7 +178,8 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         && _tokens is not [.., { Kind: TokenKind.Range }];
 
     private readonly bool IsItemMarkAt(int at) =>
-        at < text.Length && (text[at] == ')' || (text[at] == '.' && at + 1 < text.Length && !char.IsDigit(text[at + 1])));
+        at < text.Length
+        && (text[at] == ')' || (text[at] == '.' && at + 1 < text.Length && !char.IsDigit(text[at + 1])));
 
     private static bool IsDash(char c) => c is '-' or '–' or '—' or '−' or '‐' or '‑';
 
@@ -186,5 +187,6 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
 
     private static char Digit(char c) => (char)('0' + CharUnicodeInfo.GetDecimalDigitValue(c));
 
-    private static decimal Whole(string digits) => decimal.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
+    private static decimal Whole(string digits) =>
+        decimal.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
 }

@@ -121,6 +121,7 @@ public static class Catalogue
     public static readonly MessageSpec WhichHeap = General("which-heap", 1, ("choices", SlotKind.HeapChoices));
     public static readonly MessageSpec NoHeapStands = General("no-heap-stands", 1);
     public static readonly MessageSpec NewHeap = General("new-heap", 1);
+    public static readonly MessageSpec HeapsEnough = General("heaps-enough", 1);
 
     private static readonly Dictionary<string, MessageSpec> AdviceByKey = Agronomy.Heap.HeapAdvice.Keys
         .ToDictionary(key => key, key => OfHeap("advice-" + key, 1));

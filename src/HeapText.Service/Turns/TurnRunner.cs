@@ -126,9 +126,11 @@ internal sealed partial class TurnRunner(
     }
 
     // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
-    private static Reaction HandOver(Farmer farmer, Instant now) => new(
-        farmer with { Concern = farmer.Concern ?? new Concern { Reason = ConcernReason.ServiceFault, Since = now } },
-            [], null);
+    private static Reaction HandOver(Farmer farmer, Instant now)
+    {
+        var fault = new Concern { Reason = ConcernReason.ServiceFault, Since = now };
+        return new Reaction(farmer with { Concern = farmer.Concern?.And(fault.Reason) ?? fault }, [], null);
+    }
 
     [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
     private partial void LogTextFailed(string farmer, string line, string trace);

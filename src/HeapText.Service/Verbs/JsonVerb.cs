@@ -12,11 +12,11 @@ internal static class JsonVerb
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
     {
         PropertyNameCaseInsensitive = false,
-        NumberHandling = JsonNumberHandling.Strict,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
         AllowDuplicateProperties = false,
         WriteIndented = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        Converters = { new ShortNumbers() },
     };
 
     /// <summary>A command that runs a verb on the console.</summary>
@@ -77,5 +77,19 @@ internal static class JsonVerb
             var text when text.Contains("Duplicate property", StringComparison.Ordinal) => "is given twice",
             _ => $"is malformed JSON at line {exception.LineNumber + 1}, byte {exception.BytePositionInLine + 1}",
         });
+    }
+
+    /// <summary>Writes numbers without the noise of binary fractions; reads them as they are.</summary>
+    private sealed class ShortNumbers : JsonConverter<double>
+    {
+        private const int Decimals = 9;
+
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            reader.TokenType == JsonTokenType.Number
+                ? reader.GetDouble()
+                : throw new JsonException("could not be converted");
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options) =>
+            writer.WriteNumberValue(Math.Round(value, Decimals));
     }
 }

@@ -12,7 +12,7 @@ internal static class ReadVerb
         var command = new Command("read", "Reads farmers' texts and writes what they say as JSON.");
         var (text, lines) = TextLines.AddTo(command);
         var language = new Option<string?>("--lang") { Description = "The farmer's language, by its two-letter code." };
-        var dialogs = new Option<string?>("--dialogs") { Description = "The dialogs folder; this program's when left out." };
+        var dialogs = new Option<string?>("--dialogs") { Description = "The dialogs folder, if not this program's." };
         command.Add(language);
         command.Add(dialogs);
         command.Validators.Add(parsed =>

@@ -33,9 +33,12 @@ internal sealed record RecipeInput(
             }
         }
 
-        return Method is not null && !Methods.Contains(Method)
-            ? new InputFault("method", "is no known method")
-            : Agronomy.Materials.Measures.Default.Check(Measures ?? new Dictionary<string, double>())?.Within("measures");
+        if (Method is not null && !Methods.Contains(Method))
+        {
+            return new InputFault("method", "is no known method");
+        }
+
+        return Measures is null ? null : Agronomy.Materials.Measures.Default.Check(Measures)?.Within("measures");
     }
 
     internal RecipeRequest ToRequest() => new()

@@ -34,7 +34,8 @@ internal static class TextLines
     }
 
     /// <summary>Writes one document on one line.</summary>
-    internal static void Write(TextWriter output, JsonNode document) => output.WriteLine(document.ToJsonString(Compact));
+    internal static void Write(TextWriter output, JsonNode document) =>
+        output.WriteLine(document.ToJsonString(Compact));
 
     /// <summary>Answers every line in turn; stops at the first that cannot be read.</summary>
     /// <param name="input">JSON Lines; blank ones are passed over.</param>

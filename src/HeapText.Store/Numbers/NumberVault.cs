@@ -4,12 +4,13 @@ using HeapText.Dialog.Ports;
 
 namespace HeapText.Store.Numbers;
 
-/// <summary>Keeps telephone numbers out of sight: they are looked up by a keyed hash and written only sealed.</summary>
+/// <summary>Keeps telephone numbers out of sight: they are looked up by a keyed hash and written only
+/// sealed.</summary>
 /// <remarks>
-/// Four keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the number
-/// padded to 16 bytes. Its nonce is the first 96 bits of the look-up hash, a keyed function of the number alone: a nonce
-/// never meets a second number, so any count of seals is safe, and a number sealed twice is the same bytes, which tells
-/// no more than the look-up hash beside it. Losing the secret loses every number for good.
+/// Four keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the
+/// number padded to 16 bytes. Its nonce is the first 96 bits of the look-up hash, a keyed function of the number
+/// alone: a nonce never meets a second number, so any count of seals is safe, and a number sealed twice is the same
+/// bytes, which tells no more than the look-up hash beside it. Losing the secret loses every number for good.
 /// </remarks>
 internal sealed class NumberVault
 {
@@ -34,20 +35,22 @@ internal sealed class NumberVault
     public NumberVault(ReadOnlySpan<byte> secret)
     {
         if (secret.Length != SecretLength)
-            throw new ArgumentException($"The secret must be {SecretLength} bytes, not {secret.Length}.", nameof(secret));
+            throw new ArgumentException($"The secret must be {SecretLength} bytes.", nameof(secret));
         _lookUp = Derive(secret, "heaptext look-up");
         _seal = Derive(secret, "heaptext seal");
         _seen = Derive(secret, "heaptext seen");
         Fingerprint = Derive(secret, "heaptext fingerprint")[..HashLength];
     }
 
-    /// <summary>Tells one secret from another without giving it away; written once into each store. [16 bytes]</summary>
+    /// <summary>Tells one secret from another without giving it away; written once into each store. [16
+    /// bytes]</summary>
     public byte[] Fingerprint { get; }
 
     /// <summary>Where the record of this number lives.</summary>
     public FarmerKey KeyOf(Msisdn number) => new(Convert.ToHexStringLower(Hash(_lookUp, number.Value)));
 
-    /// <summary>What stands for an inbound message's id; gateways have been seen to put numbers into ids. [16 bytes]</summary>
+    /// <summary>What stands for an inbound message's id; gateways have been seen to put numbers into ids. [16
+    /// bytes]</summary>
     public byte[] MarkOf(SeenId seen) => Hash(_seen, seen.Line + "\n" + seen.Id);
 
     /// <summary>The number as it may be written. [<see cref="SealedLength"/> bytes]</summary>
@@ -67,7 +70,8 @@ internal sealed class NumberVault
     }
 
     /// <summary>The number back.</summary>
-    /// <exception cref="CryptographicException">The bytes were altered, or sealed under another key or secret.</exception>
+    /// <exception cref="CryptographicException">The bytes were altered, or sealed under another key or
+    /// secret.</exception>
     public Msisdn Unseal(FarmerKey key, ReadOnlySpan<byte> sealedNumber)
     {
         if (sealedNumber.Length != SealedLength || sealedNumber[0] != Format)

@@ -26,7 +26,8 @@ internal abstract class PortFormatter<T>(int fields) : IMessagePackFormatter<T?>
     }
 
     protected abstract void Write(
-        ref MessagePackWriter writer, T value, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options);
+        ref MessagePackWriter writer, T value, IMessagePackFormatter<Instant> instant,
+        MessagePackSerializerOptions options);
 
     protected abstract T Read(
         ref MessagePackReader reader, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options);

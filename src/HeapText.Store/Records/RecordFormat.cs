@@ -7,8 +7,9 @@ namespace HeapText.Store.Records;
 
 /// <summary>Turns records into bytes and back: one byte of format version, then MessagePack arrays.</summary>
 /// <remarks>
-/// The place of a field in its array is its order number, so fields may be added at the end: an older reader skips what
-/// it does not know, a newer one leaves what is missing at its default. Any other change needs a new format version.
+/// The place of a field in its array is its order number, so fields may be added at the end: an older reader skips
+/// what it does not know, a newer one leaves what is missing at its default. Any other change needs a new format
+/// version.
 /// </remarks>
 internal static class RecordFormat
 {
@@ -21,7 +22,8 @@ internal static class RecordFormat
              new OutboundFormatter(), new GroupFormatter(), new AuditEntryFormatter(), new SetAsideFormatter()],
             [StandardResolver.Instance]));
 
-    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="AuditEntry"/> or
+    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="AuditEntry"/>
+    /// or
     /// <see cref="SetAsideMessage"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
@@ -38,7 +40,7 @@ internal static class RecordFormat
     {
         if (packed.IsEmpty || packed.Span[0] != Version)
             throw new InvalidDataException(
-                $"A stored {typeof(T).Name} is not of format {Version}; a newer version of this program may have written it.");
+                $"A stored {typeof(T).Name} is not of format {Version}: written by a newer version of this program?");
         try
         {
             return MessagePackSerializer.Deserialize<T>(packed[1..], Options);

@@ -5,15 +5,12 @@ namespace HeapText.Store.Redis;
 
 /// <summary>Turns what a server or its connection can do to us into the one fault the port knows.</summary>
 /// <remarks>
-/// A step whose time was up may still reach the server later. A caller who tries again then finds its effect: a commit
-/// gives a duplicate or a conflict, settling does nothing, what was claimed or taken comes again when its lease ends;
-/// only an audit entry may stand twice.
+/// A step whose time was up may still reach the server later. A caller who tries again then finds its effect: a
+/// commit gives a duplicate or a conflict, settling does nothing, what was claimed or taken comes again when its
+/// lease ends; only an audit entry may stand twice.
 /// </remarks>
 internal static class Guard
 {
-    /// <summary>How long a caller waits for a step.</summary>
-    public static readonly TimeSpan StepLimit = TimeSpan.FromSeconds(4);
-
     /// <summary>Waits for a step.</summary>
     /// <exception cref="StoreUnavailableException">The server is gone, stalled, full or refuses.</exception>
     public static async ValueTask<T> Do<T>(Func<Task<T>> step, CancellationToken cancel)
@@ -21,7 +18,7 @@ internal static class Guard
         cancel.ThrowIfCancellationRequested();
         try
         {
-            return await step().WaitAsync(StepLimit, cancel).ConfigureAwait(false);
+            return await step().WaitAsync(StepLimit.Time, cancel).ConfigureAwait(false);
         }
         catch (RedisServerException e) when (!IsOurs(e))
         {

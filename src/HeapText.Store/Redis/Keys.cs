@@ -5,8 +5,8 @@ namespace HeapText.Store.Redis;
 
 /// <summary>Every key of the server store; no key is spelled elsewhere.</summary>
 /// <remarks>
-/// Moments are scores in whole milliseconds since 1970-01-01T00:00Z. All that belongs to a farmer carries the hash tag of
-/// the partition, so that one script reaches it in one slot of a cluster. Nothing expires unless said.
+/// Moments are scores in whole milliseconds since 1970-01-01T00:00Z. All that belongs to a farmer carries the hash
+/// tag of the partition, so that one script reaches it in one slot of a cluster. Nothing expires unless said.
 /// </remarks>
 /// <param name="prefix">First part of each key, to share a server with other programs.</param>
 internal sealed class Keys(string prefix)
@@ -17,8 +17,8 @@ internal sealed class Keys(string prefix)
     private readonly string[] _partitions =
         [.. Enumerable.Range(0, FarmerKey.Partitions).Select(n => $"{prefix}:{{p{n:D3}}}:")];
 
-    /// <summary>A farmer as member of a sorted set and end of a key: the 16 bytes of the hash, which take less memory than
-    /// its digits.</summary>
+    /// <summary>A farmer as member of a sorted set and end of a key: the 16 bytes of the hash, which take less
+    /// memory than its digits.</summary>
     public static byte[] Member(FarmerKey key) => Convert.FromHexString(key.Hash);
 
     /// <summary>The farmer back.</summary>
@@ -39,12 +39,12 @@ internal sealed class Keys(string prefix)
     /// <summary>String, see <see cref="StoredFarmer"/>: version, sealed number, packed record.</summary>
     public RedisKey Farmer(FarmerKey key) => Of(key, "f:");
 
-    /// <summary>Sorted set: 16-byte mark of an inbound message → when it was taken. Marks past their time are trimmed by
-    /// the farmer's next commit; the whole expires <see cref="SeenLifetime"/> after the last.</summary>
+    /// <summary>Sorted set: 16-byte mark of an inbound message → when it was taken. Marks past their time are
+    /// trimmed by the farmer's next commit; the whole expires <see cref="SeenLifetime"/> after the last.</summary>
     public RedisKey Seen(FarmerKey key) => Of(key, "s:");
 
-    /// <summary>Sorted set: entry (<see cref="OutboxEntry"/>) → not-before; minus the count of attempts once taken, so that
-    /// the entry stays first until it is settled. Absent when nothing waits.</summary>
+    /// <summary>Sorted set: entry (<see cref="OutboxEntry"/>) → not-before; minus the count of attempts once taken,
+    /// so that the entry stays first until it is settled. Absent when nothing waits.</summary>
     public RedisKey Outbox(FarmerKey key) => Of(key, "o:");
 
     /// <summary>Sorted set: each farmer whose next message is of this line and priority → when it may go: its
@@ -70,7 +70,8 @@ internal sealed class Keys(string prefix)
     /// <summary>Messages given up that a partition keeps.</summary>
     public const int SetAsideKept = 100;
 
-    /// <summary>How long seen marks stay after the last one came: a day past their use, for clocks that disagree.</summary>
+    /// <summary>How long seen marks stay after the last one came: a day past their use, for clocks that
+    /// disagree.</summary>
     public static readonly TimeSpan SeenLifetime = SeenId.Kept.ToTimeSpan() + TimeSpan.FromDays(1);
 
     /// <summary>The three sets of farmers waiting on a line, by priority.</summary>
@@ -80,5 +81,6 @@ internal sealed class Keys(string prefix)
             yield return Waiting(partition, line, priority);
     }
 
-    private RedisKey Of(FarmerKey key, string kind) => ((RedisKey)(_partitions[key.Partition] + kind)).Append(Member(key));
+    private RedisKey Of(FarmerKey key, string kind) =>
+        ((RedisKey)(_partitions[key.Partition] + kind)).Append(Member(key));
 }

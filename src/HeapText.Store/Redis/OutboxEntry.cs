@@ -13,7 +13,7 @@ internal static class OutboxEntry
     /// <exception cref="ArgumentException">The line or id holds a line break.</exception>
     public static byte[] Of(Outbound message, long version, int place)
     {
-        if (message.Line.Contains('\n', StringComparison.Ordinal) || message.Id.Contains('\n', StringComparison.Ordinal))
+        if ((message.Line + message.Id).Contains('\n', StringComparison.Ordinal))
             throw new ArgumentException("A line's name or a message's id holds a line break.", nameof(message));
         var head = $"{version:D12}{place:D4} {(int)message.Priority} {message.Line}\n{message.Id}\n";
         return [.. Encoding.UTF8.GetBytes(head), .. RecordFormat.Pack(message)];

@@ -6,7 +6,8 @@ namespace HeapText.Store.Redis;
 /// <summary>A farmer found in a sorted set by moment.</summary>
 internal readonly record struct Found(int Partition, FarmerKey Key);
 
-/// <summary>Looks into all partitions at once: the questions go out together, and cost about one round trip.</summary>
+/// <summary>Looks into all partitions at once: the questions go out together, and cost about one round
+/// trip.</summary>
 internal static class Partitions
 {
     /// <summary>Asks every partition.</summary>
@@ -18,8 +19,9 @@ internal static class Partitions
     /// <param name="keyOf">The sorted set of a partition.</param>
     /// <param name="upTo">The latest moment. [ms]</param>
     /// <param name="most">How many at most.</param>
-    /// <returns>The farmers, and whether further ones wait. A partition gives only a share of <paramref name="most"/>; where
-    /// it could have given more, nothing later than its last is let past, so the order is exact.</returns>
+    /// <returns>The farmers, and whether further ones wait. A partition gives only a share of <paramref
+    /// name="most"/>; where it could have given more, nothing later than its last is let past, so the order is
+    /// exact.</returns>
     public static async Task<(List<Found> Farmers, bool More)> Earliest(
         IDatabase database, Func<int, RedisKey> keyOf, long upTo, int most)
     {

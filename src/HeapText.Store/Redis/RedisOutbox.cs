@@ -1,7 +1,5 @@
 using System.Diagnostics;
-using System.Globalization;
 using HeapText.Dialog.Ports;
-using HeapText.Store.Numbers;
 using HeapText.Store.Records;
 using NodaTime;
 using StackExchange.Redis;
@@ -9,7 +7,7 @@ using StackExchange.Redis;
 namespace HeapText.Store.Redis;
 
 /// <summary>Taking messages and settling them.</summary>
-internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vault)
+internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader sendings)
 {
     /// <summary>Leases up to so many heads of a line, by priority, then by the moment they became ready.</summary>
     public async Task<IReadOnlyList<Sending>> Take(string line, long now, long until, int most)
@@ -80,10 +78,11 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, NumberVault vau
         var fields = (RedisValue[])result!;
         for (var i = 0; i < fields.Length; i += 4)
         {
-            var key = Keys.FarmerOf(fields[i]!);
-            var number = vault.Unseal(key, StoredFarmer.SealedNumber(fields[i + 2]!));
-            var attempt = int.Parse(fields[i + 1].ToString(), CultureInfo.InvariantCulture);
-            yield return new Sending(key, number, OutboxEntry.Message(fields[i + 3]!), attempt);
+            var entry = (byte[])fields[i + 3]!;
+            var sending = sendings.Read(
+                Keys.FarmerOf(fields[i]!), StoredFarmer.SealedNumber(fields[i + 2]!),
+                () => OutboxEntry.Message(entry), (int)fields[i + 1]);
+            if (sending is not null) yield return sending;
         }
     }
 }

@@ -8,8 +8,8 @@ using StackExchange.Redis;
 
 namespace HeapText.Store.Redis;
 
-/// <summary>The home for scale: Redis or Valkey, single, Sentinel or Cluster. Each member is one script or command, or
-/// one wave of them over all partitions.</summary>
+/// <summary>The home for scale: Redis or Valkey, single, Sentinel or Cluster. Each member is one script or command,
+/// or one wave of them over all partitions.</summary>
 internal sealed class RedisStore : IStore
 {
     private readonly IDatabase _database;
@@ -19,7 +19,7 @@ internal sealed class RedisStore : IStore
     private readonly RedisTurns _turns;
     private readonly RedisOutbox _outbox;
 
-    private RedisStore(ConnectionMultiplexer server, Keys keys, NumberVault vault, TimeProvider time)
+    private RedisStore(ConnectionMultiplexer server, Keys keys, NumberVault vault, ILogger logger, TimeProvider time)
     {
         Server = server;
         _database = server.GetDatabase();
@@ -27,7 +27,7 @@ internal sealed class RedisStore : IStore
         _vault = vault;
         _time = time;
         _turns = new RedisTurns(_database, keys, vault);
-        _outbox = new RedisOutbox(_database, keys, vault);
+        _outbox = new RedisOutbox(_database, keys, new SendingReader(vault, logger));
     }
 
     /// <summary>The connection.</summary>
@@ -47,7 +47,7 @@ internal sealed class RedisStore : IStore
             var keys = new Keys(prefix);
             if (options.RequireDurableServer) await StoreStartCheck.Durability(server, logger);
             await StoreStartCheck.Layout(server.GetDatabase(), keys, vault);
-            return new RedisStore(server, keys, vault, time);
+            return new RedisStore(server, keys, vault, logger, time);
         }
         catch
         {
@@ -64,7 +64,8 @@ internal sealed class RedisStore : IStore
     public ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel) =>
         Guard.Do(() => _turns.Commit(commit), cancel);
 
-    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel) =>
+    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(
+        Instant now, Duration lease, int most, CancellationToken cancel) =>
         Guard.Do(() => Claim(Millis.Now(now), Millis.Until(now + lease), most), cancel);
 
     public ValueTask<IReadOnlyList<Sending>> TakeNext(
@@ -110,7 +111,8 @@ internal sealed class RedisStore : IStore
     public async ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel)
     {
         var packed = await Guard.Do(
-            () => Partitions.All(partition => _database.ListRangeAsync(_keys.SetAside(partition), 0, most - 1)), cancel);
+            () => Partitions.All(partition => _database.ListRangeAsync(_keys.SetAside(partition), 0, most - 1)),
+            cancel);
         return [.. packed.SelectMany(Entries<SetAsideMessage>).OrderByDescending(aside => aside.At).Take(most)];
     }
 
@@ -126,7 +128,7 @@ internal sealed class RedisStore : IStore
     public ValueTask DisposeAsync() => Server.DisposeAsync();
 
     /// <summary>Fails at once when there is no connection, connects again within seconds, and times out before
-    /// <see cref="Guard.StepLimit"/>.</summary>
+    /// <see cref="StepLimit"/>.</summary>
     private static ConfigurationOptions Settings(string connection)
     {
         var settings = ConfigurationOptions.Parse(connection);

@@ -70,7 +70,8 @@ internal sealed class RedisTurns(IDatabase database, Keys keys, NumberVault vaul
         .. lines.SelectMany(line => keys.WaitingAll(key.Partition, line)),
     ];
 
-    /// <summary>Notes a line's name before its first message, so that the next wake can be found after a restart.</summary>
+    /// <summary>Notes a line's name before its first message, so that the next wake can be found after a
+    /// restart.</summary>
     private async Task Note(string line)
     {
         if (_linesNoted.ContainsKey(line)) return;

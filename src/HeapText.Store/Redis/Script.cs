@@ -30,7 +30,8 @@ internal sealed class Script
 #pragma warning restore CA5350
     }
 
-    /// <summary>Runs it by its hash, in one round trip; with its text where the server does not know it yet.</summary>
+    /// <summary>Runs it by its hash, in one round trip; with its text where the server does not know it
+    /// yet.</summary>
     public async Task<RedisResult> Run(IDatabase database, RedisKey[] keys, RedisValue[] values)
     {
         try

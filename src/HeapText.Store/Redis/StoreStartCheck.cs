@@ -12,7 +12,8 @@ internal static partial class StoreStartCheck
     private const int LayoutVersion = 1;
 
     /// <summary>Checks every server that is written to.</summary>
-    /// <exception cref="InvalidOperationException">One of them does not persist, evicts, or its cluster has gaps.</exception>
+    /// <exception cref="InvalidOperationException">One of them does not persist, evicts, or its cluster has
+    /// gaps.</exception>
     public static async Task Durability(IConnectionMultiplexer connection, ILogger logger)
     {
         foreach (var server in connection.GetServers().Where(server => server.IsConnected && !server.IsReplica))
@@ -31,7 +32,8 @@ internal static partial class StoreStartCheck
         }
     }
 
-    /// <summary>Checks that the records were laid out by this version, under this secret; marks an empty server.</summary>
+    /// <summary>Checks that the records were laid out by this version, under this secret; marks an empty
+    /// server.</summary>
     /// <exception cref="InvalidDataException">They were not.</exception>
     public static async Task Layout(IDatabase database, Keys keys, NumberVault vault)
     {
@@ -43,7 +45,7 @@ internal static partial class StoreStartCheck
         var version = int.Parse(written.Split(' ')[0], CultureInfo.InvariantCulture);
         throw new InvalidDataException(version > LayoutVersion
             ? $"The store has layout {version}; this version knows {LayoutVersion}. Install the newer version again."
-            : "Store:Secret is not the secret this store was made with: its numbers could not be read. Set the old one.");
+            : "Store:Secret is not what this store was made with: its numbers could not be read. Set the old one.");
     }
 
     private static async Task<Dictionary<string, string>> Settings(IServer server)
@@ -59,8 +61,8 @@ internal static partial class StoreStartCheck
             catch (RedisServerException e)
             {
                 throw new InvalidOperationException(
-                    $"The server {server.EndPoint} does not let its settings be read, so nothing says that it keeps what it "
-                    + "acknowledges. Allow 'CONFIG GET', or set Store:RequireDurableServer to false.", e);
+                    $"The server {server.EndPoint} does not let its settings be read, so nothing says that it keeps "
+                    + "what it acknowledges. Allow 'CONFIG GET', or set Store:RequireDurableServer to false.", e);
             }
         }
         return settings;
@@ -75,6 +77,6 @@ internal static partial class StoreStartCheck
     }
 
     [LoggerMessage(4101, LogLevel.Warning,
-        "The server {Server} may lose its last second of acknowledged messages: set 'appendonly yes', 'appendfsync always'")]
+        "The server {Server} may lose the last of what it acknowledged: set 'appendonly yes', 'appendfsync always'")]
     private static partial void LogMayLose(ILogger logger, string? server);
 }

@@ -21,8 +21,8 @@ internal static class OutboxSteps
         return taken;
     }
 
-    /// <summary>Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is believed
-    /// of any.</summary>
+    /// <summary>Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is
+    /// believed of any.</summary>
     public static bool Settle(Session session, Sending sending, Settlement settlement, Instant at)
     {
         long seq, farmer;

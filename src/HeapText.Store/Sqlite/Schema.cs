@@ -11,8 +11,8 @@ internal static class Schema
     public static int Version => Migrations().Count;
 
     /// <summary>Sets how the file is written and runs the migrations it lacks, each in a transaction.</summary>
-    /// <exception cref="InvalidDataException">A newer version of this program wrote the file, or the secret is not the
-    /// one it was made with.</exception>
+    /// <exception cref="InvalidDataException">A newer version of this program wrote the file, or the secret is not
+    /// the one it was made with.</exception>
     public static void Prepare(Session session, NumberVault vault)
     {
         session.Script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA wal_autocheckpoint = 2000;");
@@ -20,7 +20,7 @@ internal static class Schema
         var migrations = Migrations();
         if (present > migrations.Count)
             throw new InvalidDataException(
-                $"The store has layout {present}; this version knows {migrations.Count}. Install the newer version again.");
+                $"The store has layout {present}; this version knows {Version}. Install the newer version again.");
         for (var next = present; next < migrations.Count; next++)
             session.Script($"BEGIN IMMEDIATE; {migrations[next]}; PRAGMA user_version = {next + 1}; COMMIT;");
         CheckSecret(session, vault);
@@ -32,7 +32,7 @@ internal static class Schema
         if (written is null) session.Run(Tables.Meta.Put, Tables.Meta.Fingerprint, vault.Fingerprint);
         else if (!written.AsSpan().SequenceEqual(vault.Fingerprint))
             throw new InvalidDataException(
-                "Store:Secret is not the secret this store was made with: its numbers could not be read. Set the old one.");
+                "Store:Secret is not what this store was made with: its numbers could not be read. Set the old one.");
     }
 
     private static List<string> Migrations()

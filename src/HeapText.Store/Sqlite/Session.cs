@@ -10,7 +10,8 @@ internal sealed class Session : IDisposable
 
     private Session(SqliteConnection connection) => _connection = connection;
 
-    /// <summary>Opens a connection of its own; a lock held by another program is waited for up to the given time.</summary>
+    /// <summary>Opens a connection of its own; a lock held by another program is waited for up to the given
+    /// time.</summary>
     /// <exception cref="SqliteException">The file cannot be opened.</exception>
     public static Session Open(string file, TimeSpan lockWait)
     {
@@ -73,7 +74,8 @@ internal sealed class Session : IDisposable
 #pragma warning disable CA2100 // every statement is a constant of Tables
             command.CommandText = sql;
 #pragma warning restore CA2100
-            for (var i = 1; i <= values.Length; i++) command.Parameters.Add(new SqliteParameter { ParameterName = $"?{i}" });
+            for (var i = 1; i <= values.Length; i++)
+                command.Parameters.Add(new SqliteParameter { ParameterName = $"?{i}" });
             command.Prepare();
             _prepared.Add(sql, command);
         }

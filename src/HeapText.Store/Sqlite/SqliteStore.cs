@@ -18,12 +18,15 @@ internal sealed class SqliteStore : IStore
     private readonly NumberVault _vault;
     private readonly TimeProvider _time;
     private readonly Readers _readers;
+    private readonly SendingReader _sendings;
 
-    private SqliteStore(Session session, string file, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit)
+    private SqliteStore(
+        Session session, string file, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit)
     {
         _vault = vault;
         _time = time;
         _readers = new Readers(file);
+        _sendings = new SendingReader(vault, logger);
         Writer = new SqliteWriter(session, logger, queueLimit);
     }
 
@@ -67,7 +70,8 @@ internal sealed class SqliteStore : IStore
     public ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel) =>
         Writer.Do(new CommitStep(commit, _vault).Run, cancel);
 
-    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel) =>
+    public ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(
+        Instant now, Duration lease, int most, CancellationToken cancel) =>
         Writer.Do<IReadOnlyList<FarmerKey>>(
             session => ClaimDue(session, Millis.Now(now), Millis.Until(now + lease), most), cancel);
 
@@ -76,12 +80,10 @@ internal sealed class SqliteStore : IStore
     {
         var taken = await Writer.Do(
             session => OutboxSteps.Take(session, line, Millis.Now(now), Millis.Until(now + lease), most), cancel);
-        return taken.ConvertAll(message =>
-        {
-            var key = KeyFrom(message.Key);
-            return new Sending(
-                key, _vault.Unseal(key, message.Number), RecordFormat.Unpack<Outbound>(message.Message), message.Tries + 1);
-        });
+        return [.. taken
+            .Select(row => _sendings.Read(
+                KeyFrom(row.Key), row.Number, () => RecordFormat.Unpack<Outbound>(row.Message), row.Tries + 1))
+            .OfType<Sending>()];
     }
 
     public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
@@ -137,7 +139,8 @@ internal sealed class SqliteStore : IStore
 
     /// <summary>The newest messages given up, newest first.</summary>
     public ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel) =>
-        Read<IReadOnlyList<SetAsideMessage>>(session => Entries<SetAsideMessage>(session, Tables.SetAside.Newest, most), cancel);
+        Read<IReadOnlyList<SetAsideMessage>>(
+            session => Entries<SetAsideMessage>(session, Tables.SetAside.Newest, most), cancel);
 
     public ValueTask<bool> IsEmpty(CancellationToken cancel) =>
         Read(session => session.Scalar(Tables.Farmers.Any) is 0L, cancel);

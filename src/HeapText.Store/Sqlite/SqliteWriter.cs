@@ -5,10 +5,12 @@ using Microsoft.Extensions.Logging;
 
 namespace HeapText.Store.Sqlite;
 
-/// <summary>The one thread that writes. Steps that wait together share a transaction, and so a flush to disk.</summary>
+/// <summary>The one thread that writes. Steps that wait together share a transaction, and so a flush to
+/// disk.</summary>
 /// <remarks>
-/// A step whose caller gave up before it began is dropped. One that had begun may still become durable after its caller
-/// was told the store is unavailable: a caller who tries again then finds its effect (a duplicate or a conflict).
+/// A step whose caller gave up before it began is dropped. One that had begun may still become durable after its
+/// caller was told the store is unavailable: a caller who tries again then finds its effect (a duplicate or a
+/// conflict).
 /// </remarks>
 internal sealed partial class SqliteWriter : IAsyncDisposable
 {
@@ -17,9 +19,6 @@ internal sealed partial class SqliteWriter : IAsyncDisposable
 
     /// <summary>Steps that may wait; more are refused.</summary>
     public const int QueueLimit = 8_192;
-
-    /// <summary>How long a caller waits for a step.</summary>
-    public static readonly TimeSpan StepLimit = TimeSpan.FromSeconds(4);
 
     private readonly Session _session;
     private readonly ILogger _logger;
@@ -39,14 +38,15 @@ internal sealed partial class SqliteWriter : IAsyncDisposable
     public int Waiting => _queue.Reader.Count;
 
     /// <summary>Takes a step and completes when it is durable.</summary>
-    /// <exception cref="StoreUnavailableException">Too many steps wait, the disk refuses, or the time is up.</exception>
+    /// <exception cref="StoreUnavailableException">Too many steps wait, the disk refuses, or the time is
+    /// up.</exception>
     public async ValueTask<T> Do<T>(Func<Session, T> work, CancellationToken cancel)
     {
         var step = new Step<T>(work);
         if (!_queue.Writer.TryWrite(step)) throw new StoreUnavailableException("The store is busy or closed.");
         try
         {
-            return await step.Done.WaitAsync(StepLimit, cancel).ConfigureAwait(false);
+            return await step.Done.WaitAsync(StepLimit.Time, cancel).ConfigureAwait(false);
         }
         catch (TimeoutException e)
         {
@@ -81,8 +81,8 @@ internal sealed partial class SqliteWriter : IAsyncDisposable
         }
     }
 
-    /// <summary>Runs the steps in one transaction. False: the one that failed was taken out, and the rest, undone, are to
-    /// be run again.</summary>
+    /// <summary>Runs the steps in one transaction. False: the one that failed was taken out, and the rest, undone,
+    /// are to be run again.</summary>
     private bool Transact(List<Step> steps)
     {
         var running = 0;

@@ -1,7 +1,7 @@
 namespace HeapText.Store.Sqlite;
 
-/// <summary>Every statement of the embedded store: no table or column is spelled elsewhere but in the migrations, which
-/// say what each holds.</summary>
+/// <summary>Every statement of the embedded store: no table or column is spelled elsewhere but in the migrations,
+/// which say what each holds.</summary>
 internal static class Tables
 {
     public static class Meta
@@ -13,7 +13,8 @@ internal static class Tables
 
     public static class Farmers
     {
-        /// <summary>key, mark, oldest mark that counts → version, number, record, whether the mark was seen.</summary>
+        /// <summary>key, mark, oldest mark that counts → version, number, record, whether the mark was
+        /// seen.</summary>
         public const string Begin = """
             SELECT version, number, record,
                    EXISTS (SELECT 1 FROM seen WHERE seen.farmer = farmer.id AND mark = ?2 AND at >= ?3)
@@ -34,7 +35,8 @@ internal static class Tables
 
         /// <summary>number, record, due, group, concern, id.</summary>
         public const string Change = """
-            UPDATE farmer SET number = ?1, record = ?2, due = ?3, village = ?4, concern_since = ?5, version = version + 1
+            UPDATE farmer
+            SET number = ?1, record = ?2, due = ?3, village = ?4, concern_since = ?5, version = version + 1
             WHERE id = ?6
             """;
 

@@ -11,7 +11,8 @@ public class MixSolverTests
 
     [Theory]
     [MemberData(nameof(Mixes))]
-    public void Mix_OfAPublishedExample_Agrees(string id, string figure, double expected, double tolerance, string parts)
+    public void Mix_OfAPublishedExample_Agrees(
+        string id, string figure, double expected, double tolerance, string parts)
     {
         var mix = Solved([.. parts.Split("; ").Select(Part)]);
 

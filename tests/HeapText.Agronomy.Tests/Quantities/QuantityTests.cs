@@ -35,7 +35,8 @@ public class QuantityTests
     {
         foreach (var row in ReferenceRows.Of("bulk-density.csv"))
         {
-            var net = Mass.FromKilograms(ReferenceRows.Number(row[3])) - Mass.FromKilograms(ReferenceRows.Number(row[2]));
+            var (empty, full) = (ReferenceRows.Number(row[2]), ReferenceRows.Number(row[3]));
+            var net = Mass.FromKilograms(full) - Mass.FromKilograms(empty);
 
             var density = net / Volume.FromLitres(ReferenceRows.Number(row[1]));
 

@@ -3,7 +3,7 @@ using HeapText.Agronomy.Recipes;
 
 namespace HeapText.Agronomy.Tests.Recipes;
 
-/// <summary>The hard limits of docs/agronomy/model.md, written a second time and looked up by hand.</summary>
+/// <summary>The hard limits of docs/agronomy/recipe.md, written a second time and looked up by hand.</summary>
 internal static class Limits
 {
     private const double Tolerance = 1e-6;
@@ -16,6 +16,7 @@ internal static class Limits
         var food = parts.Where(p => p.Role != MaterialRole.Charcoal).ToList();
         var ratio = food.Sum(p => p.Dry * p.Carbon) / food.Sum(p => p.Dry * p.Nitrogen);
         var wet = solved.Notes.Contains("wet");
+        var watered = mass + recipe.Water.Litres;
         var size = recipe.Dimensions;
         (string, double, double, double)[] limits =
         [
@@ -24,8 +25,8 @@ internal static class Limits
             ("cn told", recipe.CarbonNitrogen, ratio, ratio),
             ("moisture before", (mass - dry) / mass, 0, wet ? 0.65 : 0.60),
             ("moisture after", recipe.Moisture.Value, 0.50, wet ? 0.65 : 0.60),
-            ("moisture told", recipe.Moisture.Value, 1 - (dry / (mass + recipe.Water.Litres)), 1 - (dry / (mass + recipe.Water.Litres))),
-            ("mass told", recipe.Mass.Kilograms, mass + recipe.Water.Litres, mass + recipe.Water.Litres),
+            ("moisture told", recipe.Moisture.Value, 1 - (dry / watered), 1 - (dry / watered)),
+            ("mass told", recipe.Mass.Kilograms, watered, watered),
             ("density", recipe.Mass.Kilograms / litres, 0, 0.640),
             ("litres", litres, 1000, 12_000),
             ("litres told", recipe.Volume.Litres, litres, litres),
@@ -76,7 +77,8 @@ internal static class Limits
                 .Sum(layer => layer.Amount) * recipe.Rounds;
             var left = solved.Unused.Where(other => other.Material == item.Material && other.Measure == item.Measure)
                 .Sum(other => other.Amount);
-            if (used > item.Amount + 1e-9 || Math.Abs(used + left - item.Amount) > 1e-9 || used * recipe.Heaps > item.Amount + 1e-6)
+            var isTooMuch = used > item.Amount + 1e-9 || used * recipe.Heaps > item.Amount + 1e-6;
+            if (isTooMuch || Math.Abs(used + left - item.Amount) > 1e-9)
             {
                 yield return $"{item.Material}: {used} used, {left} left of {item.Amount} in {recipe.Heaps} heaps";
             }

@@ -3,7 +3,9 @@ using HeapText.Agronomy.Recipes;
 
 namespace HeapText.Agronomy.Tests.Recipes;
 
-/// <summary>Agreement with Google OR-Tools CP-SAT (developers.google.com/optimization), an independent exact solver.</summary>
+/// <summary>
+/// Agreement with Google OR-Tools CP-SAT (developers.google.com/optimization), an independent exact solver.
+/// </summary>
 public class OptimalityTests
 {
     private const int Stocks = 1000;
@@ -57,7 +59,9 @@ public class OptimalityTests
         }
     }
 
-    /// <summary>Whether something better exists than what the solver answered: true, false, or null for no proof.</summary>
+    /// <summary>
+    /// Whether something better exists than what the solver answered: true, false, or null for no proof.
+    /// </summary>
     private static IEnumerable<bool?> Check(StockItem[] stock)
     {
         var result = RecipeSolver.Solve(new RecipeRequest { Stock = stock });

@@ -10,6 +10,7 @@ public class RecipeLimitTests
     [InlineData(11, null, null, null)]
     [InlineData(12, 1.37, 2.55, 1.1)]
     [InlineData(13, 1.2, null, 0.5)]
+    [InlineData(17, 1.9, 1.337, null)]
     public void Recipe_OfAThousandRandomStocks_KeepsEveryLimit(int seed, double? width, double? length, double? height)
     {
         var random = new Random(seed);
@@ -59,7 +60,8 @@ public class RecipeLimitTests
         while (tried < 200)
         {
             var stock = RandomStocks.Next(random);
-            var missing = RecipeSolver.Solve(new RecipeRequest { Stock = stock }) is RecipeResult.NoHeap none ? none.Missing : [];
+            var result = RecipeSolver.Solve(new RecipeRequest { Stock = stock });
+            var missing = result is RecipeResult.NoHeap ? result.Missing : [];
             foreach (var (one, other) in missing.SelectMany(one => one.Substitutes.Select(other => (one, other))))
             {
                 var swapped = missing.Select(item => item == one ? item with { Material = other } : item);
@@ -79,7 +81,8 @@ public class RecipeLimitTests
         while (grown < 50)
         {
             var stock = RandomStocks.Next(random);
-            if (RecipeSolver.Solve(new RecipeRequest { Stock = stock }) is RecipeResult.Solved { Missing.Count: > 0 } small)
+            var result = RecipeSolver.Solve(new RecipeRequest { Stock = stock });
+            if (result is RecipeResult.Solved { Missing.Count: > 0 } small)
             {
                 var after = RecipeSolver.Solve(Bring(stock, small.Missing));
 

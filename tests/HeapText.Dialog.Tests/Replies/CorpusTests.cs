@@ -40,7 +40,9 @@ public sealed class CorpusTests(ITestOutputHelper output)
     }
 
     private static JsonNode? Expected(JsonObject expected, string field) =>
-        expected.TryGetPropertyValue(field, out var value) ? value : Plain(new Reading { Intent = Intent.Unknown })[field];
+        expected.TryGetPropertyValue(field, out var value)
+            ? value
+            : Plain(new Reading { Intent = Intent.Unknown })[field];
 
     private static JsonObject Plain(Reading reading)
     {
@@ -55,7 +57,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
         {
             intent = Canonical.Key(reading.Intent),
             also = reading.Also.Select(Canonical.Key),
-            materials = reading.Materials.Select(m => new { material = m.Material, amount = Number(m.Amount), measure = m.Measure }),
+            materials = reading.Materials
+                .Select(m => new { material = m.Material, amount = Number(m.Amount), measure = m.Measure }),
             refused = reading.Refused,
             check = check.Where(pair => pair.Value is not null).ToDictionary(),
             language = reading.Language,

@@ -100,7 +100,7 @@ internal sealed class Transcript
     private static string Standing(Farmer farmer)
     {
         var heaps = farmer.Heaps.Select(heap => $", heap {heap.Number} {heap.Step}");
-        var concern = farmer.Concern is { } open ? $", trainer told: {open.Reason}" : "";
+        var concern = farmer.Concern is { } open ? $", trainer told: {string.Join(" and ", open.Others.Prepend(open.Reason))}" : "";
         return $"{(farmer.Stopped ? "stopped" : farmer.Stage)}{string.Concat(heaps)}{concern}";
     }
 

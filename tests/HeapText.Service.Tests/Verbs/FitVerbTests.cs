@@ -7,12 +7,6 @@ public sealed class FitVerbTests : IDisposable
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
 
-    public void Dispose()
-    {
-        _output.Dispose();
-        _error.Dispose();
-    }
-
     [Theory]
     [InlineData("", """{"encoding":"GSM7","units":0,"segments":1,"segmentUnits":[0],"ussdPages":1}""")]
     [InlineData("@", """{"encoding":"GSM7","units":1,"segments":1,"segmentUnits":[1],"ussdPages":1}""")]
@@ -47,4 +41,10 @@ public sealed class FitVerbTests : IDisposable
     [InlineData("two", "texts")]
     public void Create_WrongUse_IsAParseError(params string[] arguments) =>
         Assert.NotEmpty(FitVerb.Create().Parse(arguments).Errors);
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _error.Dispose();
+    }
 }

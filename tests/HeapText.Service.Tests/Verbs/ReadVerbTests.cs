@@ -7,12 +7,6 @@ public sealed class ReadVerbTests : IDisposable
     private readonly StringWriter _output = new();
     private readonly StringWriter _error = new();
 
-    public void Dispose()
-    {
-        _output.Dispose();
-        _error.Dispose();
-    }
-
     [Fact]
     public void Run_StockText_WritesOneCompactDocument()
     {
@@ -66,7 +60,7 @@ public sealed class ReadVerbTests : IDisposable
         Assert.Equal(ExitCodes.Done, exit);
         var rows = _output.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(2, rows.Length);
-        Assert.StartsWith("{\"id\":\"a\",\"reading\":{\"intent\":\"check\",\"also\":[]", rows[0], StringComparison.Ordinal);
+        Assert.StartsWith("{\"id\":\"a\",\"reading\":{\"intent\":\"check\",", rows[0], StringComparison.Ordinal);
         Assert.StartsWith("{\"id\":2,\"reading\":{", rows[1], StringComparison.Ordinal);
     }
 
@@ -105,4 +99,10 @@ public sealed class ReadVerbTests : IDisposable
 
     private int Lines(string input) =>
         ReadVerb.RunLines(DialogsFolder.Find(), new StringReader(input), _output, _error);
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _error.Dispose();
+    }
 }

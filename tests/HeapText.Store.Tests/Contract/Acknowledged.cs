@@ -3,8 +3,8 @@ using NodaTime;
 
 namespace HeapText.Store.Tests.Contract;
 
-/// <summary>What a writer was told is durable, held against what is there after a crash. Turn n of a farmer answers message
-/// "in-n", sets its group to n and sends one message "sFARMER-n".</summary>
+/// <summary>What a writer was told is durable, held against what is there after a crash. Turn n of a farmer answers
+/// message "in-n", sets its group to n and sends one message "sFARMER-n".</summary>
 internal sealed class Acknowledged
 {
     private static readonly Instant Noon = Instant.FromUtc(2026, 3, 2, 12, 0);
@@ -68,7 +68,8 @@ internal sealed class Acknowledged
                 Assert.Equal($"s{farmer}-{last + 1}", sending.Message.Id);
                 sent[sending.Key] = (farmer, last + 1);
             }
-            await Task.WhenAll(some.Select(async sending => await store.Settle(sending, new Settlement.Sent(), cancel)));
+            await Task.WhenAll(
+                some.Select(async sending => await store.Settle(sending, new Settlement.Sent(), cancel)));
         }
         Assert.All(sent.Values, farmer => Assert.Equal(_versions[farmer.farmer], farmer.last));
     }

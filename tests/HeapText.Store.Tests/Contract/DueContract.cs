@@ -91,7 +91,8 @@ public abstract partial class StoreContract
     [Fact]
     public async Task NextWake_DueAndMessagesWait_IsTheEarliest()
     {
-        await Committed(Turn(1, 0, Message("a", Priority.Notice, Noon + Minute * 3)) with { NextDue = Noon + Minute * 4 });
+        var notice = Message("a", Priority.Notice, Noon + Minute * 3);
+        await Committed(Turn(1, 0, notice) with { NextDue = Noon + Minute * 4 });
         Assert.Equal(Noon + Minute * 3, await Store.NextWake(Cancel));
 
         await Committed(Turn(2, 0) with { NextDue = Noon + Minute * 2 });

@@ -98,7 +98,8 @@ public abstract partial class StoreContract
     {
         await Committed(Turn(1, 0, Message("a")));
 
-        var other = Turn(1, version, Message("b")) with { Seen = Inbound, Farmer = Record(1, group: 41), NextDue = Noon };
+        var turn = Turn(1, version, Message("b"));
+        var other = turn with { Seen = Inbound, Farmer = Record(1, group: 41), NextDue = Noon };
 
         Assert.Equal(CommitOutcome.Conflict, await Store.Commit(other, Cancel));
         Assert.False((await Begin(1, Inbound)).Seen);

@@ -8,7 +8,8 @@ namespace HeapText.Store.Tests.Records;
 public sealed class RecordFormatTests
 {
     private static readonly Instant Noon = Instant.FromUtc(2026, 3, 2, 12, 0);
-    private static readonly Outbound Message = new("s-1", "sms", "Safi, mbolea: é ✓", Priority.Notice, Noon, Noon.PlusTicks(1));
+    private static readonly Outbound Message =
+        new("s-1", "sms", "Safi, mbolea: é ✓", Priority.Notice, Noon, Noon.PlusTicks(1));
 
     [Fact]
     public void Unpack_EveryKindOfField_IsUnchanged()

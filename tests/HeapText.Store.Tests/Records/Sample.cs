@@ -47,7 +47,7 @@ public sealed record Sample
     [DataMember(Order = 11)] public bool Flag { get; init; }
     [DataMember(Order = 12)] public IReadOnlyList<SamplePart> Parts { get; init; } = [];
     [DataMember(Order = 14)] public IReadOnlyList<LocalDate> Days { get; init; } = [];
-    [DataMember(Order = 15)] public IReadOnlyDictionary<string, int> Counts { get; init; } = new Dictionary<string, int>();
+    [DataMember(Order = 15)] public Dictionary<string, int> Counts { get; init; } = [];
     [DataMember(Order = 16)] public SamplePart? Part { get; init; }
 
     public string NotStored => Name;

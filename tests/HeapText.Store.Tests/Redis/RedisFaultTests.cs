@@ -114,8 +114,8 @@ public sealed class RedisFaultTests : IAsyncLifetime
         for (var round = 0; round < 5; round++)
         {
             var until = acknowledged.Total + random.Next(200, 3_000);
-            var writers = Enumerable.Range(0, 64).Select(farmer => Task.Run(() => WriteOn(farmer, acknowledged), Cancel));
-            var all = Task.WhenAll(writers.ToArray());
+            var all = Task.WhenAll(
+                Enumerable.Range(0, 64).Select(farmer => Task.Run(() => WriteOn(farmer, acknowledged), Cancel)));
             while (acknowledged.Total < until) await Task.Yield();
             await _server.Kill();
             await all;
@@ -125,6 +125,16 @@ public sealed class RedisFaultTests : IAsyncLifetime
         }
 
         await acknowledged.CheckOutbox(_store, Cancel);
+    }
+
+    [Fact]
+    public async Task TakeNext_OneNumberUnreadable_GivesTheOthers()
+    {
+        await Commit(1, 1);
+        await Commit(2, 1);
+        await _store.Server.GetDatabase().StringSetRangeAsync(new Keys(Keys.Prefix).Farmer(Key(1)), 9, "damage");
+
+        Assert.Equal(Key(2), Assert.Single(await Take()).Key);
     }
 
     [Fact]

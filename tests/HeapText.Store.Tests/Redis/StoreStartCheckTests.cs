@@ -14,7 +14,8 @@ public sealed class StoreStartCheckTests
 
     [Fact]
     public async Task Open_ServerThatHidesItsSettings_IsRefusedWithTheFix() =>
-        await Refused("CONFIG GET", "--appendonly", "yes", "--user", "default", "on", "nopass", "~*", "+@all", "-config");
+        await Refused(
+            "CONFIG GET", "--appendonly", "yes", "--user", "default", "on", "nopass", "~*", "+@all", "-config");
 
     [Fact]
     public async Task Open_ClusterWithoutItsSlots_IsRefusedWithTheFix() =>

@@ -141,7 +141,8 @@ public sealed class SqliteFaultTests : IAsyncDisposable
                 Turn(1) with { ExpectedVersion = day, Seen = new SeenId("sms", $"in-{day}"), At = at }, Cancel);
         }
 
-        Assert.InRange((long)(await _store.Writer.Do(session => session.Scalar("SELECT COUNT(*) FROM seen"), Cancel))!, 7, 60);
+        var seen = await _store.Writer.Do(session => session.Scalar("SELECT COUNT(*) FROM seen"), Cancel);
+        Assert.InRange((long)seen!, 7, 60);
     }
 
     [Fact]
@@ -157,6 +158,19 @@ public sealed class SqliteFaultTests : IAsyncDisposable
         var kept = await _store.Writer.Do(session => session.Scalar("SELECT COUNT(*) FROM set_aside"), Cancel);
         Assert.Equal((long)Tables.SetAside.Kept, kept);
         Assert.Equal("a", Assert.Single(await _store.SetAside(1, Cancel)).Message.Id);
+    }
+
+    [Fact]
+    public async Task TakeNext_OneMessageUnreadable_GivesTheOthers()
+    {
+        foreach (var n in new[] { 1, 2 })
+            await _store.Commit(
+                Turn(n) with { Send = [new($"s{n}-1", "sms", "text", Priority.Reply, Noon, Noon)] }, Cancel);
+        await Pragma("UPDATE outbox SET message = x'00' WHERE id = 's1-1'");
+
+        var sending = Assert.Single(await _store.TakeNext("sms", Noon, Duration.FromMinutes(1), 10, Cancel));
+
+        Assert.Equal("s2-1", sending.Message.Id);
     }
 
     private static Commit Turn(int n)

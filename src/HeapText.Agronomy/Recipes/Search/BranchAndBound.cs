@@ -5,8 +5,8 @@ internal sealed class BranchAndBound
 {
     private const double Whole = 1e-6;
 
-    /// <summary>A value this far above a whole number or less is rounded down first: limits are mostly upper ones.</summary>
-    private const double DownFirstBelow = 0.7;
+    // A value this far above a whole number or less is rounded down first: limits are mostly upper ones.
+    private const double DownBelow = 0.7, DownBelowWhenUpFirst = 0.2;
 
     private readonly int _wholes;
     private readonly List<LinearProgram> _stack = [];
@@ -31,6 +31,9 @@ internal sealed class BranchAndBound
 
     /// <summary>Nodes still allowed; the search is exact unless this runs out.</summary>
     internal int NodesLeft { get; set; } = int.MaxValue;
+
+    /// <summary>Whether to round up before down, which walks the same tree in another order.</summary>
+    internal bool UpFirst { get; init; }
 
     internal void Run() => Explore(0);
 
@@ -65,7 +68,7 @@ internal sealed class BranchAndBound
         var (lower, upper) = (parent.Lower(column), parent.Upper(column));
         var value = atValue ? parent.Value(column) : ((lower + upper) / 2) - Whole;
         var floor = Math.Clamp(Math.Floor(value), lower, upper - 1);
-        var downFirst = value - floor < DownFirstBelow;
+        var downFirst = value - floor < (UpFirst ? DownBelowWhenUpFirst : DownBelow);
         Descend(depth, column, downFirst ? lower : floor + 1, downFirst ? floor : upper);
         if (parent.Objective > Threshold)
         {

@@ -45,7 +45,8 @@ internal sealed class HeapModel
     internal LinearProgram ForVolume(int rounds, double least, double most)
     {
         var worth = Array.ConvertAll(_litres, litres => litres * rounds);
-        return new LinearProgram(worth, Stock(rounds, most, step: 1), [.. _ratios, VolumeLimit(_litres, rounds, least, most)]);
+        List<Limit> rows = [.. _ratios, VolumeLimit(_litres, rounds, least, most)];
+        return new LinearProgram(worth, Stock(rounds, most, step: 1), rows);
     }
 
     /// <summary>The program whose worth is that of the later wishes; its last column is the C/N miss.</summary>

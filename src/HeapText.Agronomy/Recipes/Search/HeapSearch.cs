@@ -1,17 +1,20 @@
 namespace HeapText.Agronomy.Recipes.Search;
 
-/// <summary>Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.</summary>
+/// <summary>
+/// Finds the heap of most volume inside the limits, exactly, and the best of those like it in volume.
+/// </summary>
 internal sealed class HeapSearch
 {
-    /// <summary>A volume this much larger is not searched for: four parts in ten thousand.</summary>
-    private const double VolumeLeeway = 4e-4;
-
-    /// <summary>Share of the most volume that the later wishes must keep; with the leeway above, within 0.1 %.</summary>
-    private const double VolumeKept = 1 - 5e-4;
+    /// <summary>The volume answered is within this of the most possible: a hair under 0.1 %.</summary>
+    private const double VolumeGap = 9.9e-4;
 
     private const int NodesForWishes = 40;
 
     private const int FirstNodes = 500, NodesGrowth = 8, MostNodes = 100_000_000;
+
+    // A volume larger by no more than this is not searched for, by pass. Where the room binds, the last litres can take
+    // millions of nodes to rule out, so later passes leave more; what they leave, the later wishes do not get.
+    private static readonly double[] Leeways = [2e-4, 2e-4, 5e-4, 9e-4];
 
     private readonly IReadOnlyList<Ingredient> _ingredients;
     private readonly HeapSpace _space;
@@ -23,8 +26,14 @@ internal sealed class HeapSearch
         _model = new HeapModel(ingredients, mostMoisture);
     }
 
-    /// <summary>The heap of most volume, by the later wishes among those within 0.1 %; null when there is none.</summary>
-    internal Batch? Best() => Largest() is { } largest ? Improve(largest) : null;
+    /// <summary>
+    /// The heap of most volume, by the later wishes among those within 0.1 %; null when there is none.
+    /// </summary>
+    internal Batch? Best()
+    {
+        var (largest, leeway) = Largest();
+        return largest is null ? null : Improve(largest, largest.Litres * (1 + leeway) * (1 - VolumeGap));
+    }
 
     /// <summary>Whether a heap of at least so many litres is possible.</summary>
     internal bool CanReach(double litres)
@@ -54,42 +63,47 @@ internal sealed class HeapSearch
     /// Tries every number of rounds with few nodes before any with many: where the room binds, one number of rounds
     /// may meet it exactly at once while another takes long to prove that it cannot.
     /// </summary>
-    private Batch? Largest()
+    private (Batch? Batch, double Leeway) Largest()
     {
         Batch? best = null;
+        var leeway = Leeways[0];
         var open = Roots(0).OrderByDescending(root => root.Bound).ToList();
-        for (var nodes = FirstNodes; open.Count > 0; nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue)
+        var nodes = FirstNodes;
+        for (var pass = 0; open.Count > 0; pass++)
         {
+            leeway = Leeways[Math.Min(pass, Leeways.Length - 1)];
             List<Root> unsettled = [];
-            foreach (var root in open.Where(root => root.Bound > Threshold(best) && root.Most >= root.Least))
+            foreach (var root in open)
             {
-                if (!Search(root, nodes, ref best))
+                if (root.Bound > Threshold(best, leeway) && !Search(root, nodes, leeway, pass, ref best))
                 {
                     var reachable = _model.Reachable(root.Rounds, root.Most);
                     unsettled.Add(root with { Most = reachable, Bound = Math.Min(root.Bound, reachable) });
                 }
             }
 
-            open = unsettled;
+            open = [.. unsettled.Where(root => root.Most >= root.Least)];
+            nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue;
         }
 
-        return best;
+        return (best, leeway);
     }
 
-    private static double Threshold(Batch? best) => (best?.Litres ?? 0) * (1 + VolumeLeeway);
+    private static double Threshold(Batch? best, double leeway) => (best?.Litres ?? 0) * (1 + leeway);
 
-    private bool Search(Root root, int nodes, ref Batch? best)
+    private bool Search(Root root, int nodes, double leeway, int pass, ref Batch? best)
     {
         var largest = best;
         var search = new BranchAndBound(
             _model.ForVolume(root.Rounds, root.Least, root.Most), _model.Columns, _model.Columns)
         {
             NodesLeft = nodes,
-            Threshold = Threshold(largest),
+            UpFirst = pass % 2 == 1,
+            Threshold = Threshold(largest, leeway),
             Found = point =>
             {
                 largest = ToBatch(point, root.Rounds, step: 1);
-                return Threshold(largest);
+                return Threshold(largest, leeway);
             },
         };
         search.Run();
@@ -97,9 +111,8 @@ internal sealed class HeapSearch
         return search.NodesLeft >= 0;
     }
 
-    private Batch Improve(Batch largest)
+    private Batch Improve(Batch largest, double kept)
     {
-        var kept = largest.Litres * VolumeKept;
         var spoiling = _ingredients.Where(part => part.Spoils).Sum(part => 2 * part.Stock.Amount * part.Litres);
         var wishes = new Wishes(largest.Nitrogen, spoiling);
         var best = largest;
@@ -131,7 +144,9 @@ internal sealed class HeapSearch
         return best;
     }
 
-    /// <summary>Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.</summary>
+    /// <summary>
+    /// Numbers of rounds for which a heap of at least so many litres is possible but for whole numbers.
+    /// </summary>
     private IEnumerable<Root> Roots(double litres)
     {
         var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;

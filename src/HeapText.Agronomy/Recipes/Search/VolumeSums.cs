@@ -8,7 +8,9 @@ internal static class VolumeSums
     private const double Rounding = 1e-7;
     private const int MostGrains = 60_000;
 
-    /// <summary>The largest sum up to a bound, or the bound itself where the measures have too little in common.</summary>
+    /// <summary>
+    /// The largest sum up to a bound, or the bound itself where the measures have too little in common.
+    /// </summary>
     /// <param name="most">Bound. [L]</param>
     /// <param name="litres">Volume of each measure. [L]</param>
     /// <param name="counts">Most whole measures of each.</param>

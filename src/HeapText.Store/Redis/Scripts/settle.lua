@@ -1,7 +1,7 @@
 -- Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is believed of any.
 -- KEYS  1 outbox, 2 messages given up, 3... for each line in ARGV its waiting farmers: replies, reminders, notices
--- ARGV  1 farmer as member, 2 message id, 3 attempt, 4 'sent', 'retry' or 'aside', 5 retry moment [ms], 6 entry given up,
---       7 how many given up are kept, 8... line names, that of the message first
+-- ARGV  1 farmer as member, 2 message id, 3 attempt, 4 'sent', 'retry' or 'aside', 5 retry moment [ms],
+--       6 entry given up, 7 how many given up are kept, 8... line names, that of the message first
 -- Gives 1 settled, 0 no longer there; or the name of a line whose keys are lacking, with nothing done.
 
 local heads = redis.call('ZRANGE', KEYS[1], 0, 1, 'WITHSCORES')

@@ -1,0 +1,114 @@
+using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Engine;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Hooks;
+using HeapText.Service.Turns;
+using HeapText.Service.Verbs;
+using HeapText.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace HeapText.Benchmarks.Hook;
+
+/// <summary>What is measured: the hook on the embedded store, and its controls on the same web server and store.</summary>
+internal sealed class Subjects : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+    private readonly IStore _store;
+    private readonly string _folder;
+    private readonly Farmer _farmer;
+
+    private Subjects(WebApplication app, IStore store, string folder, Farmer farmer) =>
+        (_app, _store, _folder, _farmer) = (app, store, folder, farmer);
+
+    public Uri HookUrl => new(_app.Urls.First() + "/sms/practice");
+
+    public Uri BareUrl => new(_app.Urls.First() + "/bare");
+
+    public Uri BareCommitUrl => new(_app.Urls.First() + "/bare-commit");
+
+    public static async Task<Subjects> Open()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaptext-bench").FullName;
+        var store = await StoreFactory.Open(new StoreOptions { DataDirectory = folder });
+        var (dialogs, _) = DialogSet.Load(DialogsFolder.Find()!);
+        var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
+        var method = new HeapMethod();
+        var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
+            new Dictionary<string, HeapMethod> { [method.Key] = method });
+        var line = new InboundLine(InboundLine.Practice, null, Carriers.Numbers.NumberReader.ReadPractice);
+
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.Services.AddSingleton(store).AddSingleton<IConversation>(conversation).AddSingleton(TimeProvider.System)
+            .AddSingleton<WorkSignals>().AddSingleton<TurnRunner>()
+            .AddSingleton<IReadOnlyDictionary<string, InboundLine>>(
+                new Dictionary<string, InboundLine> { [line.Name] = line });
+        var app = builder.Build();
+        app.Urls.Add("http://127.0.0.1:0");
+        app.MapSmsHook();
+        var subjects = new Subjects(app, store, folder, AfterTheRecipe(conversation));
+        subjects.MapControls(app, line);
+        await app.StartAsync();
+        return subjects;
+    }
+
+    /// <summary>One commit of a farmer with a planned heap and one message to send: what a turn commits.</summary>
+    public async Task CommitOnce(FarmerText text)
+    {
+        if (!Msisdn.TryParse(text.From, out var number)) throw new ArgumentException("no number", nameof(text));
+        var now = TimeProvider.System.GetUtcNow().ToInstant();
+        var key = _store.KeyOf(number);
+        var start = await _store.Begin(key, new SeenId("control", text.Id), now, CancellationToken.None);
+        await _store.Commit(new Commit
+        {
+            Key = key,
+            Number = number,
+            ExpectedVersion = start.Version,
+            Seen = new SeenId("control", text.Id),
+            At = now,
+            Farmer = _farmer,
+            NextDue = now + Duration.FromDays(3),
+            Send = [new Outbound($"c-{text.Id}", "practice", "Well done.", Priority.Reply, now, now + Duration.FromDays(1))],
+        }, CancellationToken.None);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.DisposeAsync();
+        await _store.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private static Farmer AfterTheRecipe(Conversation conversation)
+    {
+        Farmer? farmer = null;
+        var now = TimeProvider.System.GetUtcNow().ToInstant();
+        foreach (var text in (string[])["JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds"])
+            farmer = conversation.Hear(farmer, "bench", "practice", text, now).Farmer;
+        return farmer!;
+    }
+
+    private void MapControls(IEndpointRouteBuilder routes, InboundLine line)
+    {
+        routes.MapPost("/bare", async (HttpContext context) => await Parse(context, line) is null
+            ? Results.BadRequest()
+            : TypedResults.Accepted((string?)null, new SmsAccepted(true, false)));
+        routes.MapPost("/bare-commit", async (HttpContext context) =>
+        {
+            if (await Parse(context, line) is not { } message) return Results.BadRequest();
+            await CommitOnce(new FarmerText(message.Id, message.From.Value, []));
+            return TypedResults.Accepted((string?)null, new SmsAccepted(true, false));
+        });
+    }
+
+    private static async Task<Inbound?> Parse(HttpContext context, InboundLine line) =>
+        await HookBody.Read(context.Request, context.RequestAborted) is { } body
+            ? SmsBody.Read(body, line, out _)
+            : null;
+}

@@ -1,0 +1,96 @@
+using System.Text.Json;
+using HeapText.Service.Verbs;
+
+namespace HeapText.Service.Tests.Verbs;
+
+public class RecipeVerbTests
+{
+    private static readonly string[] Properties =
+    [
+        "feasible", "rounds", "perRound", "total", "unused", "missing", "waterLitres", "waterPerRoundLitres",
+        "volumeLitres", "massKg", "cn", "moisturePercent", "dimensions", "heaps", "layers", "cautions", "notes",
+    ];
+
+    [Fact]
+    public void Recipe_OfAnOrdinaryStock_IsWrittenWithEveryProperty()
+    {
+        var heap = Run("""
+            {"stock":[
+              {"material":"rice-straw","amount":20,"measure":"wheelbarrow"},
+              {"material":"lantana","amount":8,"measure":"wheelbarrow"},
+              {"material":"goat-manure","amount":6,"measure":"bucket"}],
+             "method":"daily-then-weekly"}
+            """).Json;
+
+        Assert.Equal(Properties, heap.EnumerateObject().Select(property => property.Name));
+        Assert.True(heap.GetProperty("feasible").GetBoolean());
+        Assert.InRange(heap.GetProperty("rounds").GetInt32(), 3, 10);
+        Assert.InRange(heap.GetProperty("cn").GetDouble(), 25, 40);
+        Assert.InRange(heap.GetProperty("volumeLitres").GetDouble(), 1000, 12_000);
+        Assert.Equal(
+            heap.GetProperty("waterLitres").GetDouble(),
+            heap.GetProperty("waterPerRoundLitres").GetDouble() * heap.GetProperty("rounds").GetInt32(),
+            6);
+        Assert.Equal("cover", heap.GetProperty("layers").EnumerateArray().Last().GetString());
+    }
+
+    [Fact]
+    public void Recipe_OfAnEmptyStock_SaysWhatToBringWithEveryProperty()
+    {
+        var none = Run("""{"stock":[]}""").Json;
+
+        Assert.Equal(Properties, none.EnumerateObject().Select(property => property.Name));
+        Assert.False(none.GetProperty("feasible").GetBoolean());
+        Assert.Equal(0, none.GetProperty("heaps").GetInt32());
+        Assert.Equal(JsonValueKind.Null, none.GetProperty("cn").ValueKind);
+        Assert.All(none.GetProperty("missing").EnumerateArray(), missing => Assert.Equal(
+            ["material", "role", "amount", "measure", "why", "substitutes"],
+            missing.EnumerateObject().Select(property => property.Name)));
+        Assert.Equal("too-little", none.GetProperty("missing")[0].GetProperty("why").GetString());
+    }
+
+    [Fact]
+    public void Recipe_InTheDistrictsMeasuresAndASmallSpace_ObeysBoth()
+    {
+        var heap = Run("""
+            {"stock":[
+              {"material":"bean-haulm","amount":60,"measure":"sack"},
+              {"material":"cow-dung","amount":20,"measure":"bucket","moisturePercent":70,"densityKgPerM3":700}],
+             "measures":{"sack":80},"space":{"widthM":1.5,"lengthM":2,"heightM":1.2}}
+            """).Json;
+
+        var dimensions = heap.GetProperty("dimensions");
+        Assert.InRange(dimensions.GetProperty("widthM").GetDouble(), 1.2, 1.5);
+        Assert.InRange(dimensions.GetProperty("lengthM").GetDouble(), 1.2, 2);
+        Assert.InRange(dimensions.GetProperty("heightM").GetDouble(), 0.45, 1.2);
+        Assert.InRange(heap.GetProperty("volumeLitres").GetDouble(), 1000, 3600);
+    }
+
+    [Theory]
+    [InlineData("{}", "stock: must be given; it may be empty")]
+    [InlineData("""{"stock":[null]}""", "stock[0].material: must be given")]
+    [InlineData("""{"stock":[{"material":"cow-dung","measure":"bucket"}]}""", "stock[0].amount: must be given")]
+    [InlineData(
+        """{"stock":[{"material":"cow-dung","amount":-2,"measure":"bucket"}]}""", "stock[0].amount: must be 0 or more")]
+    [InlineData(
+        """{"stock":[{"material":"cow-dung","amount":1e9,"measure":"bucket"}]}""",
+        "stock[0].amount: must be at most 1000000")]
+    [InlineData(
+        """{"stock":[{"material":"cow-dung","amount":2,"measure":"cup"}]}""", "stock[0].measure: is no known measure")]
+    [InlineData(
+        """{"stock":[{"material":"gravel","amount":2,"measure":"bucket"}]}""",
+        "stock[0].material: is no known material")]
+    [InlineData(
+        """{"stock":[{"material":"cow-dung","amount":2,"measure":"bucket","moisturePercent":120}]}""",
+        "stock[0].moisturePercent: must be from 0 to 100")]
+    [InlineData(
+        """{"stock":[{"material":"cow-dung","amount":2,"measure":"bucket","colour":1}]}""",
+        "stock[0].colour: is no known property")]
+    [InlineData("""{"stock":[],"method":"never"}""", "method: is no known method")]
+    [InlineData("""{"stock":[],"measures":{"bucket":0}}""", "measures.bucket: must be from 0.01 to 10000 litres")]
+    [InlineData("""{"stock":[],"measures":{"cup":1}}""", "measures.cup: is no measure that can be set")]
+    [InlineData("""{"stock":[],"space":{"widthM":-1}}""", "space.widthM: must be above 0 and at most 1000 metres")]
+    public void Recipe_ThatCannotBe_IsRefusedInOneLine(string input, string error) => Run(input).AssertRefused(error);
+
+    private static VerbRun Run(string input) => VerbRun.Of(RecipeVerb.Run, input);
+}
