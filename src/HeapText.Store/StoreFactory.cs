@@ -59,12 +59,17 @@ public static class StoreFactory
 
     private static async ValueTask WriteSecret(string file)
     {
-        var settings = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        // Written beside and moved, so that a process killed here leaves no half of it.
+        var beside = file + ".new";
+        var settings = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
         if (!OperatingSystem.IsWindows()) settings.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         var secret = Convert.ToBase64String(RandomNumberGenerator.GetBytes(NumberVault.SecretLength));
-        await using var stream = new FileStream(file, settings);
-        await stream.WriteAsync(System.Text.Encoding.ASCII.GetBytes(secret));
-        stream.Flush(flushToDisk: true);
+        await using (var stream = new FileStream(beside, settings))
+        {
+            await stream.WriteAsync(System.Text.Encoding.ASCII.GetBytes(secret));
+            stream.Flush(flushToDisk: true);
+        }
+        File.Move(beside, file);
     }
 
     private static byte[] Decode(string secret)

@@ -14,6 +14,7 @@ internal sealed class SqliteStore : IStore
     /// <summary>Name of the database in the data folder.</summary>
     public const string FileName = "heaptext.db";
 
+    private static readonly Duration LongestLease = Duration.FromMinutes(1);
     private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(3);
     private readonly NumberVault _vault;
     private readonly TimeProvider _time;
@@ -45,6 +46,7 @@ internal sealed class SqliteStore : IStore
         {
             session = Session.Open(file, LockWait);
             Schema.Prepare(session, vault);
+            ReleaseLeases(session, Instant.FromDateTimeOffset(time.GetUtcNow()));
             var store = new SqliteStore(session, file, vault, logger, time, queueLimit);
             session = null;
             return store;
@@ -57,6 +59,14 @@ internal sealed class SqliteStore : IStore
         {
             session?.Dispose();
         }
+    }
+
+    // Nobody else uses the file, so what is leased was leased by a process that is gone. A message waiting for its next try
+    // and a farmer due within the minute are brought forward too, which is harmless: an early wake says nothing.
+    private static void ReleaseLeases(Session session, Instant now)
+    {
+        session.Run(Tables.Outbox.Release, Millis.Now(now), Millis.Until(now + LongestLease));
+        session.Run(Tables.Farmers.Release, Millis.Now(now), Millis.Until(now + LongestLease));
     }
 
     public FarmerKey KeyOf(Msisdn number) => _vault.KeyOf(number);

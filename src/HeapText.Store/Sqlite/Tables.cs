@@ -56,6 +56,9 @@ internal static class Tables
             SELECT key, number, record FROM farmer WHERE concern_since IS NOT NULL ORDER BY concern_since LIMIT ?1
             """;
 
+        /// <summary>now, the latest end of a claim: gives back what a process that is gone had claimed.</summary>
+        public const string Release = "UPDATE farmer SET due = ?1 WHERE due > ?1 AND due <= ?2";
+
         /// <summary>→ earliest instant at which something is due or may be sent.</summary>
         public const string NextWake = """
             SELECT MIN(at) FROM (
@@ -122,6 +125,10 @@ internal static class Tables
             SELECT seq, tries, farmer FROM outbox
             WHERE farmer = (SELECT id FROM farmer WHERE key = ?1) AND ready_at IS NOT NULL AND tries > 0 AND id = ?2
             """;
+
+        /// <summary>now, the latest end of a lease: gives back what a process that is gone had taken.</summary>
+        public const string Release =
+            "UPDATE outbox SET ready_at = ?1 WHERE tries > 0 AND ready_at > ?1 AND ready_at <= ?2";
 
         /// <summary>seq, at.</summary>
         public const string Postpone = "UPDATE outbox SET ready_at = ?2 WHERE seq = ?1";

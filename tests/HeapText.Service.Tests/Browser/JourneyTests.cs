@@ -1,0 +1,101 @@
+using HeapText.Service.Tests.Fakes;
+using HeapText.Service.Tests.Processes;
+using Microsoft.Playwright;
+
+namespace HeapText.Service.Tests.Browser;
+
+/// <summary>The real service with its real words, as a farmer meets it on the phone page.</summary>
+public sealed class JourneyTests : IAsyncLifetime
+{
+    private readonly TempFolder _folder = new();
+    private readonly List<string> _faults = [];
+    private ServiceProcess _service = null!;
+    private Chromium _chromium = null!;
+    private IPage _page = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _service = await ServiceProcess.Start(_folder.Path, "--fresh");
+        _chromium = await Chromium.Start();
+        _page = await _chromium.Open(_service.Http.BaseAddress + "phone", 1280, _faults);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _chromium.DisposeAsync();
+        await _service.DisposeAsync();
+        _folder.Dispose();
+        Assert.Empty(_faults);
+    }
+
+    [Fact]
+    public async Task Farmer_FromJoiningToReady_InEnglish()
+    {
+        await Text("JOIN 41", "May we text you?");
+        await Text("yes", "What do you have for a heap?");
+        await Text("20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung, 3 buckets topsoil",
+            "In each round, in this order:", "put each in its own place", "Cover wounds");
+        await Text("built", "First turning:", "At what hour");
+        await Text("2", "What is your rod?");
+        await Text("2", "can burn in a second");
+        foreach (var turn in (int[])[1, 2, 3])
+        {
+            await NextReminder($"turning {turn} of 4", "How is it?");
+            await Text("1", "How does the heap smell?");
+            await Text("1", "Squeeze a handful");
+            await Text("3", "Turn it now");
+            await Text("turned", $"Turning {turn + 1} of 4");
+        }
+        await NextReminder("turning 4 of 4", "How is it?");
+        await Text("turned, warm, smells good, a drop or two", "the last planned turning");
+        await NextReminder("A week since the last turning");
+        await Text("cold", "Now let it rest");
+        await NextReminder("Look at your heap.");
+        await Text("1", "It is likely ready.", "keep it off salad");
+    }
+
+    [Fact]
+    public async Task Farmer_InSwahili_HasReminderAndChecks()
+    {
+        await Text("JIUNGE 41", "Tukutumie ujumbe?");
+        await Text("ndiyo", "Una nini cha kujengea lundo?");
+        await Text("nina toroli 20 mabua ya mahindi, toroli 5 magugu mabichi, samadi ya ng'ombe ndoo 14", "Kila mzunguko");
+        await Text("nimejenga", "Tukutumie ujumbe saa ngapi?");
+        await Text("1", "Fimbo yako ni ya nini?");
+        await Text("1", "nyuma ya mkono");
+        await NextReminder("Geuza lundo lako leo", "Kwanza pima joto");
+        await Text("moto, inanuka kama mkojo, kavu", "Harufu ya mkojo, tena kavu", "Ligeuze sasa");
+        await Text("nimegeuza", "mara ya 2 kati ya 4");
+    }
+
+    [Theory]
+    [InlineData("I have 6wheelbarrows maize stalks and 3buckets cow dung")]
+    [InlineData("half a sack wood ash n 2 bags poultry manure, no goat manure")]
+    [InlineData("not 3, 4 buckets cow manure. dry grass 5 barrow loads")]
+    [InlineData("DRY LEAVES 3 OR 4 SACKS / GREEN WEEDS 2 PAILS")]
+    public async Task Farmer_WithTooLittle_IsToldWhatToBringAndThenGetsARecipe(string stock)
+    {
+        await Text("JOIN 41", "May we text you?");
+        await Text("yes", "What do you have for a heap?");
+        await Text(stock, "Not enough yet");
+        await Text("1", "In each round, in this order:");
+    }
+
+    private async Task Text(string text, params string[] answers)
+    {
+        await _page.GetByLabel("Your text").FillAsync(text);
+        await _page.GetByRole(AriaRole.Button, new() { Name = "Send" }).ClickAsync();
+        await Shows(answers);
+    }
+
+    private async Task NextReminder(params string[] says)
+    {
+        await _page.GetByRole(AriaRole.Button, new() { Name = "Next reminder" }).ClickAsync();
+        await Shows(says);
+    }
+
+    private async Task Shows(string[] texts)
+    {
+        foreach (var text in texts) await _page.GetByRole(AriaRole.Log).GetByText(text).Last.WaitForAsync();
+    }
+}
