@@ -26,7 +26,13 @@ internal static class Privacy
                 NextDue = noon,
                 Seen = new SeenId("sms", $"{number.Value}-17"),
                 Send = messages,
-                Farmer = new Farmer { Subject = "s", Line = "sms", Group = 41, Concern = new() { Reason = ConcernReason.Person, Since = noon } },
+                Farmer = new Farmer
+                {
+                    Subject = "s",
+                    Line = "sms",
+                    Group = 41,
+                    Concern = new() { Reason = ConcernReason.Person, Since = noon },
+                },
             },
             cancel);
         await store.ClaimDue(noon, Duration.FromMinutes(1), 1, cancel);

@@ -1,6 +1,7 @@
 namespace HeapText.Agronomy.Heap;
 
-/// <summary>What one check of heat, smell and moisture asks for: one piece of advice, never two that disagree.</summary>
+/// <summary>What one check of heat, smell and moisture asks for: one piece of advice, never two that
+/// disagree.</summary>
 /// <param name="Key">Key of the advice.</param>
 /// <param name="TurnNow">True when a turning should not wait for its planned day.</param>
 /// <remarks>
@@ -14,12 +15,12 @@ public readonly record struct HeapAdvice(string Key, bool TurnNow)
     /// <summary>All advice keys.</summary>
     public static IReadOnlyList<string> Keys { get; } =
     [
-        "good", "hot-dry", "dry", "ammonia", "ammonia-dry", "rotten", "rotten-dry", "sour", "sour-dry", "dripping", "wet",
-        "feed", "cool", "flies", "rats", "ants-termites",
+        "good", "hot-dry", "dry", "ammonia", "ammonia-dry", "rotten", "rotten-dry", "sour", "sour-dry", "dripping",
+        "wet", "feed", "cool", "flies", "rats", "ants-termites",
     ];
 
-    /// <summary>Advice on a check. Smell of a fault goes first, then moisture, then heat; what was not reported is taken
-    /// as being in order.</summary>
+    /// <summary>Advice on a check. Smell of a fault goes first, then moisture, then heat; what was not reported is
+    /// taken as being in order.</summary>
     /// <param name="heat">As felt, or null.</param>
     /// <param name="smell">As smelt, or null.</param>
     /// <param name="moisture">As squeezed, or null.</param>

@@ -2,10 +2,11 @@ namespace HeapText.Agronomy.Heap;
 
 /// <summary>How a heap is turned and finished, as data an office may change.</summary>
 /// <remarks>
-/// Days count from the day of building, which is day 0. A turning is planned from the day the one before was really done.
+/// Days count from the day of building, which is day 0. A turning is planned from the day the one before was really
+/// done.
 /// <para>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in all.
-/// First turning by day 3: [MSINGI]. A turned and wetted heap that does not warm again within 5 to 7 days is past its hot
-/// time: from memory, [COMPOST, section 5]. Curing of a month: common practice, no source.</para>
+/// First turning by day 3: [MSINGI]. A turned and wetted heap that does not warm again within 5 to 7 days is past its
+/// hot time: from memory, [COMPOST, section 5]. Curing of a month: common practice, no source.</para>
 /// </remarks>
 public sealed record HeapMethod
 {

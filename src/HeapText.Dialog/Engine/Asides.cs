@@ -3,7 +3,8 @@ using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Engine;
 
-/// <summary>What a farmer may text at any time without losing the open question: help, what next, a person, a language.</summary>
+/// <summary>What a farmer may text at any time without losing the open question: help, what next, a person, a
+/// language.</summary>
 internal sealed class Asides(Tending tending)
 {
     /// <summary>Answers an aside; false when the intent is none.</summary>

@@ -69,6 +69,10 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         return heap;
     }
 
+    /// <summary>True when a turning of this heap is due today or late.</summary>
+    public static bool IsTurningDue(HeapRecord heap, LocalDate today) =>
+        heap.Step is HeapStep.Turning or HeapStep.ExtraTurning && heap.Due <= today;
+
     private static ReadCheck? CheckIn(Stage stage, Reading reading)
     {
         var number = reading.BareNumber is { } n && n % 1 == 0 && n is >= 1 and <= 5 ? (int)n : 0;
@@ -139,9 +143,6 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         if (turnedToday && advice.TurnNow) TurnAgainTomorrow(talk, heap);
         else if (!turnedToday && (advice.TurnNow || IsTurningDue(heap, talk.Today))) TurnToday(talk, heap);
     }
-
-    private static bool IsTurningDue(HeapRecord heap, LocalDate today) =>
-        heap.Step is HeapStep.Turning or HeapStep.ExtraTurning && heap.Due <= today;
 
     /// <summary>Asks for a turning today: the planned one, one brought forward, or one more.</summary>
     private static void TurnToday(Talk talk, HeapRecord heap)

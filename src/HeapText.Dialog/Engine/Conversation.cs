@@ -6,7 +6,8 @@ using NodaTime;
 
 namespace HeapText.Dialog.Engine;
 
-/// <summary>The pure half: what a text or a due day changes, and what is said. No clock, no store, no network.</summary>
+/// <summary>The pure half: what a text or a due day changes, and what is said. No clock, no store, no
+/// network.</summary>
 public sealed class Conversation : IConversation
 {
     private readonly Phrasebook _book;
@@ -133,7 +134,9 @@ public sealed class Conversation : IConversation
         switch (reading.Intent)
         {
             case Intent.Built: _tending.Built(talk, reading.DaysAgo); return true;
-            case Intent.Check or Intent.Turned or Intent.Delay or Intent.Stock: _heapChoice.Hear(talk, reading); return true;
+            case Intent.Check or Intent.Turned or Intent.Delay or Intent.Stock:
+                _heapChoice.Hear(talk, reading);
+                return true;
             case Intent.NewHeap: StartNewHeap(talk); return true;
             case Intent.Erase: Erase(talk); return true;
             default: return _asides.Answer(talk, reading);
@@ -166,7 +169,8 @@ public sealed class Conversation : IConversation
         return true;
     }
 
-    /// <summary>A burn, a fire, a sick person goes first and to a person; no work is asked for in the same turn.</summary>
+    /// <summary>A burn, a fire, a sick person goes first and to a person; no work is asked for in the same
+    /// turn.</summary>
     private static void HearUrgent(Talk talk, Reading reading)
     {
         talk.Say(Catalogue.Urgent);

@@ -13,7 +13,8 @@ public sealed record DialogSet(Phrasebook Book, Reader Reader, LanguageSense Lan
     public static (DialogSet? Dialogs, IReadOnlyList<DialogFault> Faults) Load(string folder)
     {
         var materials = MaterialTable.All.Select(material => material.Key).ToHashSet(StringComparer.Ordinal);
-        var (book, faults) = PhrasebookLoader.Load(folder, materials, [.. Measures.Default.All.Select(m => m.Key), Measures.Kilogram]);
+        string[] measures = [.. Measures.Default.All.Select(measure => measure.Key), Measures.Kilogram];
+        var (book, faults) = PhrasebookLoader.Load(folder, materials, measures);
         var words = Lexicon.Load(folder, materials);
         List<DialogFault> all = [.. faults, .. words.Faults];
         if (book is null || words.Faults.Count > 0) return (null, all);

@@ -3,7 +3,8 @@ using NodaTime;
 
 namespace HeapText.Dialog.Engine;
 
-/// <summary>Everything known of one phone: who, where the talk stands, and its heaps. Stored as one packed record.</summary>
+/// <summary>Everything known of one phone: who, where the talk stands, and its heaps. Stored as one packed
+/// record.</summary>
 /// <remarks>The order numbers are the stored format: never reuse or change one; add new ones at the end.</remarks>
 [DataContract]
 public sealed record Farmer

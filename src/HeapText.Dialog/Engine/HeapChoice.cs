@@ -25,7 +25,8 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
     public bool Answer(Talk talk, Reading reading)
     {
         if (talk.Farmer is not { Stage: Stage.AskingHeap, Report: { } report }) return false;
-        if (reading.BareNumber is not { } number || number % 1 != 0 || number < 1 || number > report.Heaps.Count) return false;
+        if (reading.BareNumber is not { } number || number % 1 != 0) return false;
+        if (number < 1 || number > report.Heaps.Count) return false;
         var heap = talk.Farmer.Heaps.First(h => h.Number == report.Heaps[(int)number - 1]);
         talk.Farmer = talk.Farmer with { Report = null };
         talk.Ask(Cue.Settled, heap);
@@ -49,7 +50,7 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
             or Stage.AwaitingTurn or Stage.AskingTurned or Stage.AskingReheat or Stage.AskingReady;
         if (spokenOf && tended.FirstOrDefault(h => h.Number == talk.Farmer.TalkOf) is { } open) return [open];
         if (!report.Turned && !report.Delayed) return tended;
-        var due = tended.Where(h => h.Step is HeapStep.Turning or HeapStep.ExtraTurning && h.Due <= talk.Today).ToList();
+        var due = tended.Where(heap => Checking.IsTurningDue(heap, talk.Today)).ToList();
         return due.Count == 1 ? due : tended;
     }
 

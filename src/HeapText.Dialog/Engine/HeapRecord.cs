@@ -50,7 +50,8 @@ public sealed record HeapRecord
     public bool IsTended => Step is not (HeapStep.Planned or HeapStep.Ready or HeapStep.GivenUp);
 
     /// <summary>Moves to a step, with what comes next on a day; reminders start anew.</summary>
-    public HeapRecord To(HeapStep step, LocalDate? due) => this with { Step = step, Due = due, Prompts = 0, PromptedOn = null };
+    public HeapRecord To(HeapStep step, LocalDate? due) =>
+        this with { Step = step, Due = due, Prompts = 0, PromptedOn = null };
 }
 
 /// <summary>Where a heap stands.</summary>

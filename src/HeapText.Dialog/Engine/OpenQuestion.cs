@@ -14,7 +14,8 @@ internal static class OpenQuestion
         talk.Farmer = talk.Farmer with { AskedAt = talk.Now };
         switch (talk.Farmer.Stage)
         {
-            case Stage.AskingStock or Stage.PickingMaterial or Stage.AskingAmount or Stage.AskingMeasure or Stage.Gathering:
+            case Stage.AskingStock or Stage.PickingMaterial or Stage.AskingAmount or Stage.AskingMeasure
+                or Stage.Gathering:
                 Stocktaking.AskAgain(talk);
                 break;
             case Stage.AskingHour or Stage.AskingRod:

@@ -32,10 +32,14 @@ internal static class Planning
         var water = ("water", (Value)new Value.Buckets(plan.WaterBucketsPerRound));
         var dry = plan.WaterBucketsPerRound == 0;
         var whole = ("portions", (Value)new Value.Portions(plan.PerRound));
-        if (dry ? talk.Fits(heap, Catalogue.RecipeDry, rounds, whole) : talk.Fits(heap, Catalogue.Recipe, rounds, whole, water))
+        if (dry && talk.Fits(heap, Catalogue.RecipeDry, rounds, whole))
         {
-            if (dry) talk.SayOf(heap, Catalogue.RecipeDry, rounds, whole);
-            else talk.SayOf(heap, Catalogue.Recipe, rounds, whole, water);
+            talk.SayOf(heap, Catalogue.RecipeDry, rounds, whole);
+            return;
+        }
+        if (!dry && talk.Fits(heap, Catalogue.Recipe, rounds, whole, water))
+        {
+            talk.SayOf(heap, Catalogue.Recipe, rounds, whole, water);
             return;
         }
         var first = plan.PerRound.Count - 1;
@@ -122,7 +126,7 @@ internal static class Planning
                 Length = recipe.Dimensions.LengthM,
                 Height = recipe.Dimensions.HeightM,
                 Cautions = solved.Cautions,
-                LeftOver = [.. solved.Unused.Select(item => item.Material).Distinct().Where(key => !used.Contains(key))],
+                LeftOver = [.. solved.Unused.Select(item => item.Material).Distinct().Except(used)],
             },
         };
     }

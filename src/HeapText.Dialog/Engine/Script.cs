@@ -25,7 +25,8 @@ public sealed class Script
         (Stage.AskingMoisture,  Cue.MoistureWanted, Stage.AskingMoisture),
     ];
 
-    /// <summary>What can happen at any time to a farmer who has joined: in a report, a due reminder, a change of plan.</summary>
+    /// <summary>What can happen at any time to a farmer who has joined: in a report, a due reminder, a change of
+    /// plan.</summary>
     private static readonly (Cue On, Stage To)[] AtAnyTime =
     [
         // on                to
@@ -64,7 +65,8 @@ public sealed class Script
     }
 
     /// <summary>The stage that follows.</summary>
-    /// <exception cref="InvalidOperationException">The table has no such move: a fault of the code that fires the cue.</exception>
+    /// <exception cref="InvalidOperationException">The table has no such move: a fault of the code that fires the
+    /// cue.</exception>
     public static Stage Next(Stage from, Cue on)
     {
         var script = _ofThread ??= new Script();
@@ -73,7 +75,8 @@ public sealed class Script
         return script._stage;
     }
 
-    /// <summary>The table drawn as a Mermaid state diagram; what can happen at any time is listed beside it in words.</summary>
+    /// <summary>The table drawn as a Mermaid state diagram; what can happen at any time is listed beside it in
+    /// words.</summary>
     public static string Drawing()
     {
         var machine = new StateMachine<Stage, Cue>(Stage.Stranger);

@@ -96,8 +96,8 @@ internal static class Stocktaking
         return [.. planned?.Stock.Select(p => new DraftItem(p.Material, p.Amount, p.Measure)) ?? []];
     }
 
-    /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there; else the
-    /// new amount replaces the old one.</summary>
+    /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there;
+    /// else the new amount replaces the old one.</summary>
     private static List<DraftItem> Merge(Talk talk, List<DraftItem> items, ReadMaterial named, bool inAddition)
     {
         var fresh = new DraftItem(named.Material, named.Amount, named.Measure);
@@ -199,7 +199,8 @@ internal static class Stocktaking
         Continue(talk);
     }
 
-    /// <summary>Sets the measure of every item that lacks one; null takes each material's usual measure and says so.</summary>
+    /// <summary>Sets the measure of every item that lacks one; null takes each material's usual measure and says
+    /// so.</summary>
     private static void SetMeasures(Talk talk, string? measure)
     {
         var lacking = talk.Draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();

@@ -16,7 +16,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
     {
         if (talk.Farmer.Heaps.FirstOrDefault(h => h.Step == HeapStep.Planned) is not { } heap)
         {
-            if (talk.Farmer.Heaps.LastOrDefault(h => h.IsTended) is { } standing) talk.SayOf(standing, Catalogue.BuiltAlready);
+            if (talk.Farmer.Heaps.LastOrDefault(h => h.IsTended) is { } standing)
+                talk.SayOf(standing, Catalogue.BuiltAlready);
             else talk.Say(Catalogue.NextNothing);
             return;
         }

@@ -12,7 +12,8 @@ public readonly record struct Msisdn
     public string Value => _value ?? throw new InvalidOperationException("This number was never set.");
 
     /// <summary>The number with its middle digits hidden, fit for logs and pages: "+999*******01".</summary>
-    public string Masked => string.Concat(Value.AsSpan(0, 4), new string('*', Value.Length - 6), Value.AsSpan(Value.Length - 2));
+    public string Masked =>
+        string.Concat(Value.AsSpan(0, 4), new string('*', Value.Length - 6), Value.AsSpan(Value.Length - 2));
 
     /// <summary>Takes a number already in E.164 form; false when it is not.</summary>
     public static bool TryParse(string? text, out Msisdn number)

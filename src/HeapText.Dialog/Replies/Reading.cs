@@ -20,7 +20,8 @@ public sealed record Reading
     /// <summary>Heat, smell, moisture and pests, as far as reported.</summary>
     public ReadCheck Check { get; init; } = new();
 
-    /// <summary>The language asked for, by its two-letter code, with <see cref="Intent.Language"/>; else null.</summary>
+    /// <summary>The language asked for, by its two-letter code, with <see cref="Intent.Language"/>; else
+    /// null.</summary>
     public string? Language { get; init; }
 
     /// <summary>True when part of the text cannot be meant as read, such as a negative amount.</summary>
@@ -29,7 +30,8 @@ public sealed record Reading
     /// <summary>The single number of a text that holds nothing else, such as "2" or "four"; else null.</summary>
     public decimal? BareNumber { get; init; }
 
-    /// <summary>The measure of a text that holds only a measure and perhaps a number, such as "3 sacks"; else null.</summary>
+    /// <summary>The measure of a text that holds only a measure and perhaps a number, such as "3 sacks"; else
+    /// null.</summary>
     public string? BareMeasure { get; init; }
 
     /// <summary>How many days ago the reported act was: 1 for "yesterday"; 0 when not said.</summary>
@@ -41,7 +43,8 @@ public sealed record Reading
     /// <summary>True when the materials come on top of those named before, as in "2 more sacks of dry grass".</summary>
     public bool InAddition { get; init; }
 
-    /// <summary>True when the text says that something is an emergency: a burn, smoke, fire, a sick person, poison.</summary>
+    /// <summary>True when the text says that something is an emergency: a burn, smoke, fire, a sick person,
+    /// poison.</summary>
     public bool Urgent { get; init; }
 }
 
@@ -73,6 +76,6 @@ public sealed record ReadCheck
 /// <summary>What a text wants.</summary>
 public enum Intent
 {
-    Unknown, Stock, Check, Built, Turned, Next, Amounts, Ready, Use, Help, Stop, Start, Language, Delay, Person, Yes, No,
-    Erase, NewHeap,
+    Unknown, Stock, Check, Built, Turned, Next, Amounts, Ready, Use, Help, Stop, Start, Language, Delay, Person, Yes,
+    No, Erase, NewHeap,
 }

@@ -106,7 +106,8 @@ public static class Catalogue
     public static readonly MessageSpec StoppedStill = General("stopped-still", 1);
     public static readonly MessageSpec Started = General("started", 1);
     public static readonly MessageSpec LanguageSet = General("language-set", 1);
-    public static readonly MessageSpec LanguageUnknown = General("language-unknown", 1, ("choices", SlotKind.LanguageHints));
+    public static readonly MessageSpec LanguageUnknown =
+        General("language-unknown", 1, ("choices", SlotKind.LanguageHints));
     public static readonly MessageSpec NextNothing = General("next-nothing", 1);
     public static readonly MessageSpec NextReady = General("next-ready", 1);
     public static readonly MessageSpec NextBuild = OfHeap("next-build", 1);

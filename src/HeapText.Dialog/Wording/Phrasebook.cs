@@ -38,7 +38,8 @@ public sealed class Phrasebook
     }
 
     /// <summary>True when the message keeps its budget with these values.</summary>
-    public bool Fits(string language, MessageSpec message, string prefix, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
+    public bool Fits(
+        string language, MessageSpec message, string prefix, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
         Fit.Measure(prefix + Say(language, message, filling)).Segments <= message.Segments;
 
     /// <summary>"Heap 2: ", said before messages of a heap on a phone with several.</summary>

@@ -47,7 +47,8 @@ internal sealed class TextFileCheck(
             foreach (var slot in template.Slots.Distinct())
                 if (!slots.Contains(slot)) yield return At(template, $"'{key}' has no placeholder {{{slot}}}");
             foreach (var slot in slots)
-                if (!template.Slots.Contains(slot)) yield return At(template, $"'{key}' lacks the placeholder {{{slot}}}");
+                if (!template.Slots.Contains(slot))
+                    yield return At(template, $"'{key}' lacks the placeholder {{{slot}}}");
         }
     }
 

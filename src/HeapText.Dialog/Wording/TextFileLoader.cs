@@ -119,7 +119,8 @@ internal sealed class TextFileLoader
         if (node is YamlMappingNode mapping)
         {
             var entries = Entries(mapping);
-            if (entries.TryGetValue("one", out var one) && entries.TryGetValue("other", out var other) && entries.Count == 2)
+            if (entries.Count == 2 && entries.TryGetValue("one", out var one)
+                && entries.TryGetValue("other", out var other))
                 return new PluralForms(Scalar(one), Scalar(other));
         }
         Fault(node, "a measure has 'one' and 'other'");

@@ -19,10 +19,12 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         var text = prefix + book.Say(file.Language, message, filling);
         var fitting = Fit.Measure(text);
         if (fitting.Encoding == TextEncoding.Ucs2 && file.Alphabet == "GSM7")
-            yield return At(template, $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
+            yield return At(template,
+                $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
         if (fitting.Segments > message.Segments)
             yield return At(template,
-                $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), allowed {message.Segments}; longest: {text}");
+                $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), "
+                + $"allowed {message.Segments}; longest: {text}");
     }
 
     private Value Longest(MessageSpec message, SlotKind kind) => kind switch

@@ -6,7 +6,8 @@ namespace HeapText.Service.Startup;
 /// <summary>Reads the dialogs folder when the service starts.</summary>
 internal static class DialogsAtStart
 {
-    /// <summary>The words to say and to understand; says which languages no native-speaking agronomist has read.</summary>
+    /// <summary>The words to say and to understand; says which languages no native-speaking agronomist has
+    /// read.</summary>
     /// <exception cref="SettingsFaultsException">The folder is missing or has faults; names each.</exception>
     public static DialogSet Load(Settings settings, TextWriter errors)
     {

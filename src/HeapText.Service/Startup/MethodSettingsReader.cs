@@ -2,7 +2,8 @@ using HeapText.Agronomy.Heap;
 
 namespace HeapText.Service.Startup;
 
-/// <summary>Reads the Methods section: how heaps are turned, where an office does it otherwise than the default.</summary>
+/// <summary>Reads the Methods section: how heaps are turned, where an office does it otherwise than the
+/// default.</summary>
 internal static class MethodSettingsReader
 {
     /// <summary>Every method by its key; every fault is added to <paramref name="faults"/>.</summary>
@@ -17,7 +18,7 @@ internal static class MethodSettingsReader
                 faults.Add($"{section.Path} is no method: use {string.Join(", ", read.Keys)}, or take it out.");
                 continue;
             }
-            string[] known = [.. typeof(HeapMethod).GetProperties().Select(p => p.Name).Where(n => n != nameof(method.Key))];
+            string[] known = [.. typeof(HeapMethod).GetProperties().Select(p => p.Name).Except([nameof(method.Key)])];
             SettingsReader.RefuseOthers(section, known, faults);
             try
             {

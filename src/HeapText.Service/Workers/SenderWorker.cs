@@ -9,62 +9,27 @@ namespace HeapText.Service.Workers;
 internal sealed partial class SenderWorker(
     ICarrier carrier, IStore store, WorkSignals signals, Backoff backoff, TimeProvider time,
     ILogger<SenderWorker> logger)
-    : BackgroundService
+    : PassWorker(time, logger)
 {
     private const int Batch = 64;
-    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
     private static readonly Duration Lease = Duration.FromSeconds(60);
-    private readonly SemaphoreSlim _pass = new(1, 1);
+    private readonly TimeProvider _time = time;
+    private readonly ILogger _logger = logger;
     private readonly Tries _tries = new();
     private readonly LineRest _rest = new(backoff, time);
 
-    /// <summary>One pass over what may be sent now; returns how many messages were taken.</summary>
-    public async Task<int> RunOnce(CancellationToken cancel)
+    /// <inheritdoc/>
+    protected override async Task<int> Pass(CancellationToken cancel)
     {
-        await _pass.WaitAsync(cancel);
-        try
-        {
-            if (_rest.IsResting) return 0;
-            var most = _rest.IsDoubtful ? 1 : Batch;
-            var taken = await store.TakeNext(carrier.Line, Now(), Lease, most, cancel);
-            // What was taken is finished even while stopping: each send ends within the line's timeout.
-            await Task.WhenAll(taken.Select(SendAndSettle));
-            return taken.Count;
-        }
-        finally
-        {
-            _pass.Release();
-        }
+        if (_rest.IsResting) return 0;
+        var taken = await store.TakeNext(carrier.Line, Now(), Lease, _rest.IsDoubtful ? 1 : Batch, cancel);
+        await Task.WhenAll(taken.Select(SendAndSettle));
+        return taken.Count;
     }
 
     /// <inheritdoc/>
-    public override void Dispose()
-    {
-        _pass.Dispose();
-        base.Dispose();
-    }
-
-    /// <inheritdoc/>
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
-    {
-        while (!stoppingToken.IsCancellationRequested)
-        {
-            try
-            {
-                if (await RunOnce(stoppingToken) == 0)
-                    await signals.WaitToSend(carrier.Line, Pause, time, stoppingToken);
-            }
-            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-            {
-                return;
-            }
-            catch (Exception fault)
-            {
-                LogPassFailed(fault, carrier.Line);
-                await Task.Delay(Pause, time, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            }
-        }
-    }
+    protected override Task Rest(CancellationToken cancel) =>
+        signals.WaitToSend(carrier.Line, Pause, _time, cancel);
 
     private async Task SendAndSettle(Sending sending)
     {
@@ -117,10 +82,7 @@ internal sealed partial class SenderWorker(
         }
     }
 
-    private Instant Now() => time.GetUtcNow().ToInstant();
-
-    [LoggerMessage(300, LogLevel.Error, "Messages of line {Line} could not be taken; it is tried again in a second.")]
-    private partial void LogPassFailed(Exception fault, string line);
+    private Instant Now() => _time.GetUtcNow().ToInstant();
 
     [LoggerMessage(301, LogLevel.Error, "Sending message {Message} to {Farmer} failed and is tried again: {Trace}")]
     private partial void LogSendFailed(string farmer, string message, string trace);

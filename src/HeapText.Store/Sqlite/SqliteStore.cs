@@ -61,8 +61,9 @@ internal sealed class SqliteStore : IStore
         }
     }
 
-    // Nobody else uses the file, so what is leased was leased by a process that is gone. A message waiting for its next try
-    // and a farmer due within the minute are brought forward too, which is harmless: an early wake says nothing.
+    // Nobody else uses the file, so what is leased was leased by a process that is gone. A message waiting for its
+    // next try and a farmer due within the minute are brought forward too, which is harmless: an early wake says
+    // nothing.
     private static void ReleaseLeases(Session session, Instant now)
     {
         session.Run(Tables.Outbox.Release, Millis.Now(now), Millis.Until(now + LongestLease));

@@ -4,7 +4,8 @@ namespace HeapText.Agronomy.Tests.Heap;
 
 public sealed class HeapMethodTests
 {
-    /// <summary>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in all.</summary>
+    /// <summary>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in
+    /// all.</summary>
     [Fact]
     public void NextTurnDay_EachDoneOnItsDay_FollowsThePractice()
     {

@@ -8,7 +8,8 @@ internal sealed record FarmerText(string Id, string From, byte[] Body)
 {
     private static readonly string[] Season =
     [
-        "JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2", "1",
+        "JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2",
+        "1",
     ];
 
     private static int _farmers;

@@ -30,7 +30,8 @@ internal static class HookBenchmark
         IEnumerable<string> names, Dictionary<string, List<double>> results, TimeSpan round, int connections)
     {
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{RuntimeInformation.OSDescription}, {Environment.ProcessorCount} cores, {RuntimeInformation.FrameworkDescription}"));
+            $"{RuntimeInformation.OSDescription}, {Environment.ProcessorCount} cores, "
+            + $"{RuntimeInformation.FrameworkDescription}"));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{connections} connections, {Rounds} rounds of {round.TotalSeconds} s each, in turn; median"));
         var hook = Median(results[names.First()]);
@@ -38,7 +39,8 @@ internal static class HookBenchmark
         foreach (var name in names)
         {
             var rate = Median(results[name]);
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {name} | {rate:0} | {hook / rate:0.00} |"));
+            Console.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"| {name} | {rate:0} | {hook / rate:0.00} |"));
         }
     }
 

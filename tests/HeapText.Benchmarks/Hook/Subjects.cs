@@ -15,7 +15,8 @@ using NodaTime.Extensions;
 
 namespace HeapText.Benchmarks.Hook;
 
-/// <summary>What is measured: the hook on the embedded store, and its controls on the same web server and store.</summary>
+/// <summary>What is measured: the hook on the embedded store, and its controls on the same web server and
+/// store.</summary>
 internal sealed class Subjects : IAsyncDisposable
 {
     private readonly WebApplication _app;
@@ -74,7 +75,10 @@ internal sealed class Subjects : IAsyncDisposable
             At = now,
             Farmer = _farmer,
             NextDue = now + Duration.FromDays(3),
-            Send = [new Outbound($"c-{text.Id}", "practice", "Well done.", Priority.Reply, now, now + Duration.FromDays(1))],
+            Send =
+            [
+                new Outbound($"c-{text.Id}", "practice", "Well done.", Priority.Reply, now, now + Duration.FromDays(1)),
+            ],
         }, CancellationToken.None);
     }
 

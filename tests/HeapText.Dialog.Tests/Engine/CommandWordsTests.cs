@@ -56,8 +56,9 @@ public sealed partial class CommandWordsTests
         Assert.Equal(Wanted[language][word], reading.Intent);
     }
 
-    private static IEnumerable<string> WordsIn(string language) => Repository.Dialogs.Book.File(language).Messages.Values
-        .SelectMany(message => Capitals().Matches(message.ToString()).Select(match => match.Value)).Distinct().Order();
+    private static IEnumerable<string> WordsIn(string language) => Repository.Dialogs.Book.File(language)
+        .Messages.Values.SelectMany(message => Capitals().Matches(message.ToString()).Select(match => match.Value))
+        .Distinct().Order();
 
     [GeneratedRegex(@"\b[A-Z]{2,}(?: [A-Z]{2,})*\b")]
     private static partial Regex Capitals();

@@ -9,7 +9,8 @@ public sealed class ReminderTests
 {
     private static readonly Duration Day = Duration.FromDays(1);
 
-    /// <summary>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in all.</summary>
+    /// <summary>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in
+    /// all.</summary>
     [Fact]
     public void Turnings_DoneOnTheirDay_FollowTheMethod()
     {
@@ -29,7 +30,8 @@ public sealed class ReminderTests
     [Fact]
     public void Turnings_OfAnOfficesOwnMethod_FollowItsFigures()
     {
-        var talker = Talker.WithHeap(method: new HeapMethod { FirstTurnDay = 5, DailyTurns = 0, DaysBetweenTurns = 10, Turns = 2 });
+        var method = new HeapMethod { FirstTurnDay = 5, DailyTurns = 0, DaysBetweenTurns = 10, Turns = 2 };
+        var talker = Talker.WithHeap(method: method);
 
         talker.Pass(5 * Day);
         talker.Hear("turned");
@@ -109,25 +111,22 @@ public sealed class ReminderTests
     [InlineData("America/Asuncion", "2026-03-20")]
     public void Reminders_AcrossAChangeOfTheClock_ComeOncePerLocalDate(string zone, string start)
     {
-        var talker = Talker.WithHeap(zone);
-        var method = new HeapMethod();
-        talker = new Talker(zone, method)
-        {
-            Now = At(NodaTime.Text.LocalDatePattern.Iso.Parse(start).GetValueOrThrow(), 9, zone),
-        };
-        talker.Hear("join 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2", "1");
+        var at = At(NodaTime.Text.LocalDatePattern.Iso.Parse(start).GetValueOrThrow(), 9, zone);
+        var talker = new Talker(zone) { Now = at }.Hear(Talker.ToABuiltHeap);
 
         var said = talker.Pass(40 * Day);
 
         var dates = said.Select(s => Local(s.At, zone)).ToList();
         Assert.All(dates, local => Assert.Equal(7, local.Hour));
-        var reminders = said.Where(s => s.Message.Text.Contains("Turn your heap", StringComparison.Ordinal)
-            || s.Message.Text.Contains("was to be turned", StringComparison.Ordinal)).Select(s => Local(s.At, zone).Date).ToList();
+        var reminders = said.Where(s => s.Message.Text.StartsWith("Turn your heap", StringComparison.Ordinal)
+                || s.Message.Text.StartsWith("Your heap was to be turned", StringComparison.Ordinal))
+            .Select(s => Local(s.At, zone).Date).ToList();
         Assert.NotEmpty(reminders);
         Assert.Equal(reminders.Distinct(), reminders);
     }
 
-    private static LocalDateTime Local(Instant at, string zone) => at.InZone(DateTimeZoneProviders.Tzdb[zone]).LocalDateTime;
+    private static LocalDateTime Local(Instant at, string zone) =>
+        at.InZone(DateTimeZoneProviders.Tzdb[zone]).LocalDateTime;
 
     private static Instant At(LocalDate day, int hour, string zone = Talker.Zone) =>
         (day + new LocalTime(hour, 0)).InZoneLeniently(DateTimeZoneProviders.Tzdb[zone]).ToInstant();

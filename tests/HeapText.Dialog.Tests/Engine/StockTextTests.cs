@@ -24,7 +24,8 @@ public sealed class StockTextTests
     public void ReferenceStock_WithItsQuestionsAnswered_EndsInARecipeOrInWhatToBring(string language, string text)
     {
         var talker = new Talker().Hear("join 41", "yes", language == "sw" ? "kiswahili" : "english", text);
-        for (var i = 0; i < 4 && talker.Farmer!.Stage is Stage.AskingMeasure or Stage.AskingAmount; i++) talker.Hear("2");
+        for (var i = 0; i < 4 && talker.Farmer!.Stage is Stage.AskingMeasure or Stage.AskingAmount; i++)
+            talker.Hear("2");
 
         Assert.Contains(talker.Farmer!.Stage, (Stage[])[Stage.Building, Stage.Gathering]);
         if (talker.Farmer.Stage == Stage.Gathering) Assert.NotEmpty(talker.Farmer.Draft!.Missing);

@@ -10,6 +10,13 @@ internal sealed class Talker
 {
     public const string Zone = "Africa/Nairobi";
 
+    /// <summary>Texts from joining to a built heap, with hour and rod answered.</summary>
+    public static readonly string[] ToABuiltHeap =
+    [
+        "join 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung",
+        "built", "2", "1",
+    ];
+
     private readonly Conversation _conversation;
 
     public Talker(string zone = Zone, HeapMethod? method = null)
@@ -31,9 +38,10 @@ internal sealed class Talker
 
     public HeapRecord Heap => Farmer!.Heaps[^1];
 
-    /// <summary>A farmer who has joined and built a heap of maize stalks, weeds and dung, with hour and rod known.</summary>
-    public static Talker WithHeap(string zone = Zone, HeapMethod? method = null) => new Talker(zone, method).Hear(
-        "join 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2", "1");
+    /// <summary>A farmer who has joined and built a heap of maize stalks, weeds and dung, with hour and rod
+    /// known.</summary>
+    public static Talker WithHeap(string zone = Zone, HeapMethod? method = null) =>
+        new Talker(zone, method).Hear(ToABuiltHeap);
 
     public Talker Hear(params string[] texts)
     {
@@ -62,5 +70,6 @@ internal sealed class Talker
         return this;
     }
 
-    private void Take(Reaction reaction) => (Farmer, Says, NextDue) = (reaction.Farmer, reaction.Says, reaction.NextDue);
+    private void Take(Reaction reaction) =>
+        (Farmer, Says, NextDue) = (reaction.Farmer, reaction.Says, reaction.NextDue);
 }

@@ -20,7 +20,8 @@ internal sealed class Transcript
     private static readonly OffsetDateTimePattern Start =
         OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm o<+HH:mm>");
 
-    private static readonly LocalDateTimePattern Stamp = LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH:mm");
+    private static readonly LocalDateTimePattern Stamp =
+        LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH:mm");
 
     private readonly StringBuilder _written = new();
     private readonly Conversation _conversation;
@@ -74,7 +75,8 @@ internal sealed class Transcript
         _written.Append(CultureInfo.InvariantCulture, $"\n{line}\n");
         var words = line.Split(' ');
         var count = int.Parse(words[1], CultureInfo.InvariantCulture);
-        var end = _now + (words[2].StartsWith("hour", StringComparison.Ordinal) ? Duration.FromHours(count) : Duration.FromDays(count));
+        var unit = words[2].StartsWith("hour", StringComparison.Ordinal) ? Duration.FromHours(1) : Duration.FromDays(1);
+        var end = _now + count * unit;
         while (_nextDue is { } due && due <= end)
         {
             _now = due > _now ? due : _now + Duration.FromMinutes(1);
@@ -90,17 +92,20 @@ internal sealed class Transcript
         foreach (var said in reaction.Says)
         {
             var fitting = Fit.Measure(said.Text);
-            _written.Append(CultureInfo.InvariantCulture,
-                $"< {said.Text.Replace("\n", "\n  ", StringComparison.Ordinal)}   [{fitting.Segments} x {fitting.Units}]\n");
+            var shown = said.Text.Replace("\n", "\n  ", StringComparison.Ordinal);
+            _written.Append(CultureInfo.InvariantCulture, $"< {shown}   [{fitting.Segments} x {fitting.Units}]\n");
             Messages.Add(said.Text);
         }
-        _written.Append(CultureInfo.InvariantCulture, $"= {Standing(_farmer)}; next {(_nextDue is { } due ? Local(due) : "nothing")}\n");
+        var next = _nextDue is { } due ? Local(due) : "nothing";
+        _written.Append(CultureInfo.InvariantCulture, $"= {Standing(_farmer)}; next {next}\n");
     }
 
     private static string Standing(Farmer farmer)
     {
         var heaps = farmer.Heaps.Select(heap => $", heap {heap.Number} {heap.Step}");
-        var concern = farmer.Concern is { } open ? $", trainer told: {string.Join(" and ", open.Others.Prepend(open.Reason))}" : "";
+        var concern = farmer.Concern is { } open
+            ? $", trainer told: {string.Join(" and ", open.Others.Prepend(open.Reason))}"
+            : "";
         return $"{(farmer.Stopped ? "stopped" : farmer.Stage)}{string.Concat(heaps)}{concern}";
     }
 

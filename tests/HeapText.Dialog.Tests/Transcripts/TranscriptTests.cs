@@ -7,7 +7,8 @@ public sealed class TranscriptTests
 {
     private static string Folder => Repository.Path("tests", "HeapText.Dialog.Tests", "Transcripts");
 
-    public static TheoryData<string> Names => [.. Directory.GetFiles(Folder, "*.txt").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names =>
+        [.. Directory.GetFiles(Folder, "*.txt").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -59,7 +59,8 @@ public sealed class JourneyTests : IAsyncLifetime
     {
         await Text("JIUNGE 41", "Tukutumie ujumbe?");
         await Text("ndiyo", "Una nini cha kujengea lundo?");
-        await Text("nina toroli 20 mabua ya mahindi, toroli 5 magugu mabichi, samadi ya ng'ombe ndoo 14", "Kila mzunguko");
+        await Text("nina toroli 20 mabua ya mahindi, toroli 5 magugu mabichi, samadi ya ng'ombe ndoo 14",
+            "Kila mzunguko");
         await Text("nimejenga", "Tukutumie ujumbe saa ngapi?");
         await Text("1", "Fimbo yako ni ya nini?");
         await Text("1", "nyuma ya mkono");

@@ -5,25 +5,14 @@ using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Health;
 
-public sealed class HealthRoutesTests : IAsyncLifetime
+public sealed class HealthRoutesTests : PracticeTests
 {
-    private readonly TempFolder _folder = new();
-    private RunningService _service = null!;
-
-    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
-
-    public async ValueTask DisposeAsync()
-    {
-        await _service.DisposeAsync();
-        _folder.Dispose();
-    }
-
     [Theory]
     [InlineData("/health/live")]
     [InlineData("/health/ready")]
     public async Task Health_AllWell_IsOk(string path)
     {
-        using var answer = await _service.Http.GetAsync(path, Token);
+        using var answer = await Service.Http.GetAsync(path, Token);
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Empty((await answer.Json()).GetProperty("reasons").EnumerateArray());
@@ -32,10 +21,10 @@ public sealed class HealthRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Ready_StoreGone_SaysSoWhileTheProcessLives()
     {
-        _service.Store.IsGone = true;
+        Service.Store.IsGone = true;
 
-        using var ready = await _service.Http.GetAsync("/health/ready", Token);
-        using var live = await _service.Http.GetAsync("/health/live", Token);
+        using var ready = await Service.Http.GetAsync("/health/ready", Token);
+        using var live = await Service.Http.GetAsync("/health/live", Token);
 
         Assert.Equal(HttpStatusCode.ServiceUnavailable, ready.StatusCode);
         Assert.Contains("store", (await ready.Json()).GetProperty("reasons")[0].GetString(), StringComparison.Ordinal);
@@ -45,7 +34,7 @@ public sealed class HealthRoutesTests : IAsyncLifetime
     [Fact]
     public async Task OpenApi_TheDocument_ListsTheHook()
     {
-        var document = await _service.Http.GetFromJsonAsync<JsonElement>("/openapi/v1.json", Token);
+        var document = await Service.Http.GetFromJsonAsync<JsonElement>("/openapi/v1.json", Token);
 
         var hook = document.GetProperty("paths").GetProperty("/sms/{line}").GetProperty("post");
         Assert.True(hook.GetProperty("responses").TryGetProperty("202", out _));

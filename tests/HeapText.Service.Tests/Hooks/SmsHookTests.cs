@@ -4,58 +4,47 @@ using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Hooks;
 
-public sealed class SmsHookTests : IAsyncLifetime
+public sealed class SmsHookTests : PracticeTests
 {
-    private readonly TempFolder _folder = new();
-    private RunningService _service = null!;
-
-    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
-
-    public async ValueTask DisposeAsync()
-    {
-        await _service.DisposeAsync();
-        _folder.Dispose();
-    }
-
     [Fact]
     public async Task Post_NewText_IsAcceptedAndAnswered()
     {
-        using var answer = await _service.Text("1", "HEAP");
+        using var answer = await Service.Text("1", "HEAP");
 
         Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode);
         Assert.Equal("""{"accepted":true,"duplicate":false}""", (await answer.Json()).GetRawText());
-        Assert.Equal("Heard: HEAP", (await _service.WaitForMessages(1)).Single().GetProperty("text").GetString());
+        Assert.Equal("Heard: HEAP", (await Service.WaitForMessages(1)).Single().GetProperty("text").GetString());
     }
 
     [Fact]
     public async Task Post_SameIdAgain_IsADuplicateWithoutEffect()
     {
-        using var first = await _service.Text("1", "HEAP");
-        await _service.WaitForMessages(1);
-        using var second = await _service.Text("1", "HEAP");
-        using var next = await _service.Text("2", "HEAP");
+        using var first = await Service.Text("1", "HEAP");
+        await Service.WaitForMessages(1);
+        using var second = await Service.Text("1", "HEAP");
+        using var next = await Service.Text("2", "HEAP");
 
         Assert.True((await second.Json()).GetProperty("duplicate").GetBoolean());
-        Assert.Equal(2, (await _service.WaitForMessages(2)).Count);
+        Assert.Equal(2, (await Service.WaitForMessages(2)).Count);
     }
 
     [Fact]
     public async Task Post_SameIdSideBySide_HasOneEffect()
     {
-        var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(_ => _service.Text("1", "HEAP")));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(_ => Service.Text("1", "HEAP")));
 
         var duplicates = await Task.WhenAll(answers.Select(async a =>
             (await a.Json()).GetProperty("duplicate").GetBoolean()));
         Assert.Single(duplicates, duplicate => !duplicate);
-        await _service.Text("2", "after");
-        Assert.Equal(2, (await _service.WaitForMessages(2)).Count);
+        await Service.Text("2", "after");
+        Assert.Equal(2, (await Service.WaitForMessages(2)).Count);
     }
 
     [Fact]
     public async Task Post_SameIdFromAnotherPhone_IsAnotherMessage()
     {
-        using var first = await _service.Text("1", "HEAP");
-        using var other = await _service.Text("1", "HEAP", "+99910000002");
+        using var first = await Service.Text("1", "HEAP");
+        using var other = await Service.Text("1", "HEAP", "+99910000002");
 
         Assert.False((await other.Json()).GetProperty("duplicate").GetBoolean());
     }
@@ -85,17 +74,17 @@ public sealed class SmsHookTests : IAsyncLifetime
     [InlineData("""{"id":"1","from":"+99910000001","to":"4040","text":"x","sentAt":12}""", "sentAt: it is not a time")]
     public async Task Post_BadBody_NamesTheFieldAndTheFix(string body, string expected)
     {
-        using var answer = await _service.Post(body);
+        using var answer = await Service.Post(body);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains(expected, await answer.Detail(), StringComparison.Ordinal);
-        Assert.Equal(0, _service.Conversation.Heard);
+        Assert.Equal(0, Service.Conversation.Heard);
     }
 
     [Fact]
     public async Task Post_SeveralFaults_NamesThemAll()
     {
-        using var answer = await _service.Post("""{"id":1,"from":"x"}""");
+        using var answer = await Service.Post("""{"id":1,"from":"x"}""");
 
         var detail = await answer.Detail();
         Assert.All(["id:", "from:", "to:", "text:"], field => Assert.Contains(field, detail, StringComparison.Ordinal));
@@ -107,7 +96,7 @@ public sealed class SmsHookTests : IAsyncLifetime
         using var body = new ByteArrayContent(
             [.. """{"id":"1","from":"+99910000001","to":"4040","text":"""u8, (byte)'"', 0xFF, (byte)'"', (byte)'}']);
         body.Headers.ContentType = new("application/json");
-        using var answer = await _service.Http.PostAsync("/sms/practice", body, Token);
+        using var answer = await Service.Http.PostAsync("/sms/practice", body, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
     }
@@ -117,10 +106,10 @@ public sealed class SmsHookTests : IAsyncLifetime
     [InlineData("\\u0000\\u0007\\u202e <script>alert(1)</script> =1+1 🌱")]
     public async Task Post_OddText_IsTaken(string text)
     {
-        using var answer = await _service.Post($$"""{"id":"1","from":"+99910000001","to":"4040","text":"{{text}}"}""");
+        using var answer = await Service.Post($$"""{"id":"1","from":"+99910000001","to":"4040","text":"{{text}}"}""");
 
         Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode);
-        await _service.WaitForMessages(1);
+        await Service.WaitForMessages(1);
     }
 
     [Fact]
@@ -129,8 +118,8 @@ public sealed class SmsHookTests : IAsyncLifetime
         const string head = """{"id":"1","from":"+99910000001","to":"4040","text":" """;
         var longest = head + new string('x', (64 * 1024) - head.Length - 2) + "\"}";
 
-        using var taken = await _service.Post(longest);
-        using var refused = await _service.Post(longest + " ");
+        using var taken = await Service.Post(longest);
+        using var refused = await Service.Post(longest + " ");
 
         Assert.Equal(HttpStatusCode.Accepted, taken.StatusCode);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, refused.StatusCode);
@@ -146,7 +135,7 @@ public sealed class SmsHookTests : IAsyncLifetime
     {
         const string body = """{"id":"1","from":"+99910000001","to":"4040","text":"x"}""";
 
-        using var answer = await _service.Post(body, type: type);
+        using var answer = await Service.Post(body, type: type);
 
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, answer.StatusCode);
         Assert.Contains("Content-Type", await answer.Detail(), StringComparison.Ordinal);
@@ -155,7 +144,7 @@ public sealed class SmsHookTests : IAsyncLifetime
     [Fact]
     public async Task Post_UnknownLine_NamesTheLinesThereAre()
     {
-        using var answer = await _service.Post("{}", "/sms/lake");
+        using var answer = await Service.Post("{}", "/sms/lake");
 
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         Assert.Contains("practice", await answer.Detail(), StringComparison.Ordinal);
@@ -164,10 +153,10 @@ public sealed class SmsHookTests : IAsyncLifetime
     [Fact]
     public async Task Post_StoreGone_IsAskedToComeAgainAndThenTaken()
     {
-        _service.Store.IsGone = true;
-        using var busy = await _service.Text("1", "HEAP");
-        _service.Store.IsGone = false;
-        using var taken = await _service.Text("1", "HEAP");
+        Service.Store.IsGone = true;
+        using var busy = await Service.Text("1", "HEAP");
+        Service.Store.IsGone = false;
+        using var taken = await Service.Text("1", "HEAP");
 
         Assert.Equal(HttpStatusCode.ServiceUnavailable, busy.StatusCode);
         Assert.NotNull(busy.Headers.RetryAfter);
@@ -178,11 +167,11 @@ public sealed class SmsHookTests : IAsyncLifetime
     [Fact]
     public async Task Post_StoreStalls_IsAskedToComeAgainWithinFiveSeconds()
     {
-        _service.Store.IsStalled = true;
+        Service.Store.IsStalled = true;
 
-        var posting = _service.Text("1", "HEAP");
-        await _service.Store.Stalled;
-        _service.Time.Advance(TimeSpan.FromSeconds(5));
+        var posting = Service.Text("1", "HEAP");
+        await Service.Store.Stalled;
+        Service.Time.Advance(TimeSpan.FromSeconds(5));
 
         using var answer = await posting;
         Assert.Equal(HttpStatusCode.ServiceUnavailable, answer.StatusCode);
@@ -193,13 +182,13 @@ public sealed class SmsHookTests : IAsyncLifetime
     {
         for (var i = 0; i < 4; i++)
         {
-            using var failed = await _service.Text("1", "POISON");
+            using var failed = await Service.Text("1", "POISON");
             Assert.Equal(HttpStatusCode.InternalServerError, failed.StatusCode);
         }
 
-        using var taken = await _service.Text("1", "POISON");
+        using var taken = await Service.Text("1", "POISON");
 
         Assert.Equal(HttpStatusCode.Accepted, taken.StatusCode);
-        Assert.Equal(ConcernReason.ServiceFault, (await _service.Store.Concerns(10, Token)).Single().Concern.Reason);
+        Assert.Equal(ConcernReason.ServiceFault, (await Service.Store.Concerns(10, Token)).Single().Concern.Reason);
     }
 }

@@ -4,25 +4,14 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace HeapText.Service.Tests.Practice;
 
-public sealed class DemoVillageTests : IAsyncLifetime
+public sealed class DemoVillageTests : PracticeTests
 {
-    private readonly TempFolder _folder = new();
-    private RunningService _service = null!;
-
-    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
-
-    public async ValueTask DisposeAsync()
-    {
-        await _service.DisposeAsync();
-        _folder.Dispose();
-    }
-
     [Fact]
     public async Task Seed_EmptyStore_PutsTheThreeGroups()
     {
         await Village.Seed(withFarmers: false, Token);
 
-        var groups = await _service.Store.Groups(Token);
+        var groups = await Service.Store.Groups(Token);
         Assert.Equal([(41, "Upper Ziwani"), (42, "Lower Ziwani"), (43, "Kitalo Ridge")],
             groups.Select(g => (g.Code, g.Name)));
         Assert.All(groups, group => Assert.Equal("Trainer, Marula Flats", group.Officer));
@@ -33,7 +22,7 @@ public sealed class DemoVillageTests : IAsyncLifetime
     {
         await Village.Seed(Script((20, "08:30", "HEAP"), (2, "18:00", "TURNED"), (0, "23:00", "not yet")), true, Token);
 
-        var played = (await _service.Messages()).Select(message =>
+        var played = (await Service.Messages()).Select(message =>
             (message.GetProperty("text").GetString(), message.GetProperty("at").GetDateTimeOffset()));
         Assert.Equal(
             [
@@ -43,33 +32,33 @@ public sealed class DemoVillageTests : IAsyncLifetime
                 ("Reminder", new DateTimeOffset(2026, 3, 1, 4, 0, 0, TimeSpan.Zero)),
             ],
             played);
-        Assert.Equal(RunningService.Start, _service.Services.GetRequiredService<PracticeClock>().GetUtcNow());
+        Assert.Equal(RunningService.Start, Service.Services.GetRequiredService<PracticeClock>().GetUtcNow());
     }
 
     [Fact]
     public async Task Seed_StoreThatHoldsRecords_IsLeftAsItIs()
     {
-        await _service.Text("1", "HEAP");
+        await Service.Text("1", "HEAP");
 
         await Village.Seed(withFarmers: true, Token);
 
-        Assert.Empty(await _service.Store.Groups(Token));
+        Assert.Empty(await Service.Store.Groups(Token));
     }
 
     [Fact]
     public async Task Send_RepeatedUnderTheSameId_IsKeptOnce()
     {
-        var journal = _service.Services.GetRequiredService<PracticeJournal>();
+        var journal = Service.Services.GetRequiredService<PracticeJournal>();
         var message = new PracticeMessage(
             0, "out", RunningService.Number, "s-1", "Karibu", "GSM7", 1, NodaTime.Instant.FromUnixTimeSeconds(0));
 
         await journal.Keep(message);
         await journal.Keep(message with { Text = "again" });
 
-        Assert.Equal("Karibu", (await _service.Messages()).Single().GetProperty("text").GetString());
+        Assert.Equal("Karibu", (await Service.Messages()).Single().GetProperty("text").GetString());
     }
 
-    private DemoVillage Village => _service.Services.GetRequiredService<DemoVillage>();
+    private DemoVillage Village => Service.Services.GetRequiredService<DemoVillage>();
 
     private static DemoScript Script(params (int Day, string At, string Text)[] texts) => new()
     {

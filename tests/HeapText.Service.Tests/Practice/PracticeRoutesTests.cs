@@ -5,25 +5,14 @@ using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Practice;
 
-public sealed class PracticeRoutesTests : IAsyncLifetime
+public sealed class PracticeRoutesTests : PracticeTests
 {
-    private readonly TempFolder _folder = new();
-    private RunningService _service = null!;
-
-    public async ValueTask InitializeAsync() => _service = await RunningService.Practice(_folder.Path);
-
-    public async ValueTask DisposeAsync()
-    {
-        await _service.DisposeAsync();
-        _folder.Dispose();
-    }
-
     [Fact]
     public async Task Messages_SentToANumber_ShowWhatThePhoneGot()
     {
-        await _service.Text("1", "HEAP");
+        await Service.Text("1", "HEAP");
 
-        var message = (await _service.WaitForMessages(1)).Single();
+        var message = (await Service.WaitForMessages(1)).Single();
 
         Assert.Equal(
             ["n", "id", "to", "text", "encoding", "segments", "at"],
@@ -37,10 +26,10 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Messages_AfterTheLastSeen_ShowOnlyWhatIsNew()
     {
-        await _service.Text("1", "TWICE");
-        var both = await _service.WaitForMessages(2);
+        await Service.Text("1", "TWICE");
+        var both = await Service.WaitForMessages(2);
 
-        var news = await _service.Messages(after: both[0].GetProperty("n").GetInt64());
+        var news = await Service.Messages(after: both[0].GetProperty("n").GetInt64());
 
         Assert.Equal(["first", "second"], both.Select(message => message.GetProperty("text").GetString()));
         Assert.Equal("second", news.Single().GetProperty("text").GetString());
@@ -55,7 +44,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [InlineData("?to=%2B99910000001&after=-1", "after:")]
     public async Task Messages_BadQuery_NamesTheField(string query, string field)
     {
-        using var answer = await _service.Http.GetAsync("/practice/messages" + query, Token);
+        using var answer = await Service.Http.GetAsync("/practice/messages" + query, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.StartsWith(field, await answer.Detail(), StringComparison.Ordinal);
@@ -64,12 +53,12 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Clock_MovedPastAReminder_SendsItAtItsOwnTime()
     {
-        await _service.Text("1", "HEAP");
+        await Service.Text("1", "HEAP");
 
-        var now = await _service.Advance("P3DT2H");
+        var now = await Service.Advance("P3DT2H");
 
         Assert.Equal(RunningService.Start.AddDays(3).AddHours(2), now);
-        var reminder = (await _service.Messages()).Single(m => m.GetProperty("text").GetString() == "Reminder");
+        var reminder = (await Service.Messages()).Single(m => m.GetProperty("text").GetString() == "Reminder");
         Assert.Equal(new DateTimeOffset(2026, 3, 3, 4, 0, 0, TimeSpan.Zero),
             reminder.GetProperty("at").GetDateTimeOffset());
     }
@@ -77,11 +66,11 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Clock_ManyPhonesDue_SendsToEachOnce()
     {
-        await Task.WhenAll(Enumerable.Range(10, 60).Select(i => _service.Text("1", "HEAP", $"+999100000{i}")));
+        await Task.WhenAll(Enumerable.Range(10, 60).Select(i => Service.Text("1", "HEAP", $"+999100000{i}")));
 
-        await _service.Advance("P1D");
+        await Service.Advance("P1D");
 
-        var all = await Task.WhenAll(Enumerable.Range(10, 60).Select(i => _service.Messages($"+999100000{i}")));
+        var all = await Task.WhenAll(Enumerable.Range(10, 60).Select(i => Service.Messages($"+999100000{i}")));
         Assert.All(all, messages => Assert.Equal(2, messages.Count));
     }
 
@@ -93,7 +82,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [InlineData("PT0.5S", 0.5)]
     public async Task Clock_GoodDuration_MovesByIt(string duration, double seconds)
     {
-        Assert.Equal(RunningService.Start.AddSeconds(seconds), await _service.Advance(duration));
+        Assert.Equal(RunningService.Start.AddSeconds(seconds), await Service.Advance(duration));
     }
 
     [Theory]
@@ -117,7 +106,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [InlineData("{")]
     public async Task Clock_BadDuration_IsRefusedNamingTheField(string body)
     {
-        using var answer = await _service.Post(body, "/practice/clock");
+        using var answer = await Service.Post(body, "/practice/clock");
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.StartsWith("advance:", await answer.Detail(), StringComparison.Ordinal);
@@ -126,11 +115,10 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Clock_AfterARestart_StandsWhereItStood()
     {
-        await _service.Advance("P10D");
-        await _service.DisposeAsync();
+        await Service.Advance("P10D");
 
-        _service = await RunningService.Practice(_folder.Path, RunningService.Start.AddMinutes(5));
-        var clock = await _service.Http.GetFromJsonAsync<JsonElement>("/practice/clock", Token);
+        await Restart(RunningService.Start.AddMinutes(5));
+        var clock = await Service.Http.GetFromJsonAsync<JsonElement>("/practice/clock", Token);
 
         Assert.Equal(RunningService.Start.AddDays(10).AddMinutes(5), clock.GetProperty("now").GetDateTimeOffset());
     }
@@ -138,10 +126,10 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Next_SomethingWaits_TellsWhen()
     {
-        await _service.Text("1", "HEAP");
-        await _service.WaitForMessages(1);
+        await Service.Text("1", "HEAP");
+        await Service.WaitForMessages(1);
 
-        var next = await _service.Http.GetFromJsonAsync<JsonElement>("/practice/next", Token);
+        var next = await Service.Http.GetFromJsonAsync<JsonElement>("/practice/next", Token);
 
         Assert.Equal("2026-03-03T04:00:00Z", next.GetProperty("at").GetString());
     }
@@ -149,9 +137,9 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Concerns_FarmerAsksForTheTrainer_ShowsTheNumberMasked()
     {
-        await _service.Text("1", "HELP");
+        await Service.Text("1", "HELP");
 
-        var concerns = await _service.Http.GetFromJsonAsync<List<JsonElement>>("/practice/concerns", Token);
+        var concerns = await Service.Http.GetFromJsonAsync<List<JsonElement>>("/practice/concerns", Token);
 
         Assert.Equal("+999******01", concerns!.Single().GetProperty("number").GetString());
         Assert.Equal("person", concerns!.Single().GetProperty("reason").GetString());
@@ -162,7 +150,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [InlineData("""{"text":"ጤና"}""", """{"encoding":"UCS2","units":2,"segments":1,"most":70}""")]
     public async Task Fit_AText_TellsWhatItTakes(string body, string expected)
     {
-        using var answer = await _service.Post(body, "/practice/fit");
+        using var answer = await Service.Post(body, "/practice/fit");
 
         Assert.Equal(expected, (await answer.Json()).GetRawText());
     }
@@ -172,7 +160,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, "/practice/clock");
         request.Headers.Host = "elsewhere.example";
-        using var answer = await _service.Http.SendAsync(request, Token);
+        using var answer = await Service.Http.SendAsync(request, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
     }
@@ -183,7 +171,7 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [InlineData("/phone/phone.js", "text/javascript")]
     public async Task Phone_ItsFiles_AreServedUnderAStrictPolicy(string path, string type)
     {
-        using var answer = await _service.Http.GetAsync(path, Token);
+        using var answer = await Service.Http.GetAsync(path, Token);
 
         Assert.Equal(type, answer.Content.Headers.ContentType?.MediaType);
         var policy = answer.Headers.GetValues("Content-Security-Policy").Single();
@@ -194,14 +182,14 @@ public sealed class PracticeRoutesTests : IAsyncLifetime
     [Fact]
     public async Task Logs_OfAWholeDay_HoldNoTextAndNoNumber()
     {
-        await _service.Text("1", "HELP secret words");
-        await _service.Text("2", "POISON DUE");
-        await _service.Text("3", "POISON");
-        await _service.Advance("P2D");
-        using var bad = await _service.Post("""{"id":"1","from":"+99910000001","to":1,"text":"secret words"}""");
+        await Service.Text("1", "HELP secret words");
+        await Service.Text("2", "POISON DUE");
+        await Service.Text("3", "POISON");
+        await Service.Advance("P2D");
+        using var bad = await Service.Post("""{"id":"1","from":"+99910000001","to":1,"text":"secret words"}""");
 
-        Assert.Contains(_service.Logs.Lines, line => line.Contains("+999******01", StringComparison.Ordinal));
+        Assert.Contains(Service.Logs.Lines, line => line.Contains("+999******01", StringComparison.Ordinal));
         Assert.All(["secret words", "POISON", "99910000001"], secret => Assert.DoesNotContain(
-            _service.Logs.Lines, line => line.Contains(secret, StringComparison.Ordinal)));
+            Service.Logs.Lines, line => line.Contains(secret, StringComparison.Ordinal)));
     }
 }

@@ -11,11 +11,13 @@ public sealed class KilledSeasonTests
     // A text, or a move of the clock.
     private static readonly string[] Steps =
     [
-        "JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2", "1",
-        "P2D", "P1D", "hot", "1", "3", "turned", "P1D", "smells like urine", "turned", "P7D", "P1D", "turned yesterday",
+        "JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "built", "2",
+        "1", "P2D", "P1D", "hot", "1", "3", "turned", "P1D", "smells like urine", "turned", "P7D", "P1D",
+        "turned yesterday",
     ];
 
-    /// <summary>The whole of a season, once as it is and once with kill -9 and a restart between any two steps.</summary>
+    /// <summary>The whole of a season, once as it is and once with kill -9 and a restart between any two
+    /// steps.</summary>
     [Fact]
     public async Task Season_KilledBetweenAnyTwoSteps_SaysTheSameAsOneThatWasNot()
     {

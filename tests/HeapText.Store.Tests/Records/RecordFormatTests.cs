@@ -33,7 +33,8 @@ public sealed class RecordFormatTests
         var group = new Group(41, "Upper Ziwani", "sw", "Africa/Dar_es_Salaam", "Trainer");
         var audit = new AuditEntry(Noon, "officer", "group.put", "41");
         var aside = new SetAsideMessage(new FarmerKey("00"), Noon, "expired", Message);
-        var farmer = new Farmer { Subject = "s", Line = "sms", Group = 41, Concern = new Concern { Reason = ConcernReason.Person, Since = Noon } };
+        var concern = new Concern { Reason = ConcernReason.Person, Since = Noon };
+        var farmer = new Farmer { Subject = "s", Line = "sms", Group = 41, Concern = concern };
 
         Assert.Equal(Message, RecordFormat.Unpack<Outbound>(RecordFormat.Pack(Message)));
         Assert.Equal(group, RecordFormat.Unpack<Group>(RecordFormat.Pack(group)));
