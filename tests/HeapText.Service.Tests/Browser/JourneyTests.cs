@@ -84,19 +84,25 @@ public sealed class JourneyTests : IAsyncLifetime
 
     private async Task Text(string text, params string[] answers)
     {
+        var before = await Lines();
         await _page.GetByLabel("Your text").FillAsync(text);
         await _page.GetByRole(AriaRole.Button, new() { Name = "Send" }).ClickAsync();
-        await Shows(answers);
+        await Shows(answers, before);
     }
 
     private async Task NextReminder(params string[] says)
     {
+        var before = await Lines();
         await _page.GetByRole(AriaRole.Button, new() { Name = "Next reminder" }).ClickAsync();
-        await Shows(says);
+        await Shows(says, before);
     }
 
-    private async Task Shows(string[] texts)
+    private Task<int> Lines() => _page.Locator("#thread > li").CountAsync();
+
+    /// <summary>Waits until each text stands in a message that came after the first so many.</summary>
+    private async Task Shows(string[] texts, int before)
     {
-        foreach (var text in texts) await _page.GetByRole(AriaRole.Log).GetByText(text).Last.WaitForAsync();
+        var fresh = _page.Locator($"#thread > li.out:nth-child(n+{before + 1})");
+        foreach (var text in texts) await fresh.Filter(new() { HasText = text }).First.WaitForAsync();
     }
 }

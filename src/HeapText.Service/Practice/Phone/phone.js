@@ -78,10 +78,20 @@ async function showVillage() {
   at("codes").replaceChildren(...village.groups.map(group => element("li", `${group.code}: ${group.name}`)));
 }
 
+const reasons = {
+  urgent: "burn, fire or illness",
+  person: "asks to talk",
+  erase: "wants the data deleted",
+  misread: "texts not understood",
+  overdue: "heap left unturned",
+  use: "asks how much for a crop",
+  "service-fault": "a fault of the service",
+};
+
 function showConcerns(concerns) {
   at("no-concerns").hidden = concerns.length > 0;
   at("concerns").replaceChildren(...concerns.map(open => element("li", open.number,
-    element("small", [open.village, open.reason, `since ${local(open.since)}`].filter(Boolean).join(" · ")))));
+    element("small", [open.village, reasons[open.reason] ?? open.reason, `since ${local(open.since)}`].filter(Boolean).join(" · ")))));
 }
 
 async function refresh() {
