@@ -1,7 +1,7 @@
 namespace HeapText.Dialog;
 
 /// <summary>A fault in a dialogs file, where it stands and what is wrong.</summary>
-/// <param name="File">Path of the file, below the dialogs folder.</param>
+/// <param name="File">Path of the file, as it was opened.</param>
 /// <param name="Line">Line, from 1.</param>
 /// <param name="Column">Column, from 1.</param>
 /// <param name="Message">What is wrong, and what would be right.</param>

@@ -19,10 +19,9 @@ public static class PhrasebookLoader
             {
                 var language = Path.GetFileName(path);
                 if (language == "schema") continue;
-                var shownAs = $"{language}/text.yml";
-                if (TextFileLoader.Load(Path.Combine(path, "text.yml"), shownAs, faults) is not { } file) continue;
+                if (TextFileLoader.Load(Path.Combine(path, "text.yml"), faults) is not { } file) continue;
                 if (file.Language != language)
-                    faults.Add(new(shownAs, 1, 1, $"language is '{file.Language}', but the folder is '{language}'"));
+                    faults.Add(new(file.Path, 1, 1, $"language is '{file.Language}', but the folder is '{language}'"));
                 files.Add(file);
             }
         }

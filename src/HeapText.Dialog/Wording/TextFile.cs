@@ -3,6 +3,9 @@ namespace HeapText.Dialog.Wording;
 /// <summary>Everything a farmer can be told in one language: dialogs/&lt;language&gt;/text.yml.</summary>
 public sealed class TextFile
 {
+    /// <summary>Where it was read from.</summary>
+    public required string Path { get; init; }
+
     /// <summary>Two-letter code of the language, also the name of its folder.</summary>
     public required string Language { get; init; }
 

@@ -24,8 +24,6 @@ internal sealed class TextFileCheck(
         ["heap-prefix"] = ["number"],
     };
 
-    private readonly string _shownAs = $"{file.Language}/text.yml";
-
     public IEnumerable<DialogFault> KeyFaults() =>
     [
         .. file.Alphabet is "GSM7" or "UCS2" ? [] : new[] { Fault("alphabet is GSM7 or UCS2") },
@@ -58,7 +56,7 @@ internal sealed class TextFileCheck(
         foreach (var key in found.Except(wanted)) yield return Fault($"there is no {kind} '{key}'");
     }
 
-    private DialogFault Fault(string message) => new(_shownAs, 1, 1, message);
+    private DialogFault Fault(string message) => new(file.Path, 1, 1, message);
 
-    private DialogFault At(Template template, string message) => new(_shownAs, template.Line, template.Column, message);
+    private DialogFault At(Template template, string message) => new(file.Path, template.Line, template.Column, message);
 }

@@ -1,54 +1,53 @@
 using System.Globalization;
 using YamlDotNet.Core;
-using YamlDotNet.RepresentationModel;
 
 namespace HeapText.Dialog.Wording;
 
 /// <summary>Reads a text.yml and collects every fault of its form, each with its place.</summary>
 internal sealed class TextFileLoader
 {
-    private readonly string _file;
+    private static readonly string[] Parts =
+    [
+        "language", "name", "alphabet", "reviewed", "provenance", "forms", "weekdays", "months", "hours", "measures",
+        "materials", "messages",
+    ];
+
+    private readonly string _path;
     private readonly List<DialogFault> _faults;
 
-    private TextFileLoader(string file, List<DialogFault> faults) => (_file, _faults) = (file, faults);
+    private TextFileLoader(string path, List<DialogFault> faults) => (_path, _faults) = (path, faults);
 
-    /// <summary>The file's content; null when it is not YAML or lacks a whole part.</summary>
-    public static TextFile? Load(string path, string shownAs, List<DialogFault> faults)
+    /// <summary>The file's content; null when it is not YAML or cannot be read.</summary>
+    public static TextFile? Load(string path, List<DialogFault> faults)
     {
-        var loader = new TextFileLoader(shownAs, faults);
-        var stream = new YamlStream();
         try
         {
             using var reader = File.OpenText(path);
-            stream.Load(reader);
+            var loader = new TextFileLoader(path, faults);
+            if (MarkedYaml.Read(reader) is MarkedYaml.Map root) return loader.Read(root);
+            faults.Add(new(path, 1, 1, "give one mapping of keys to values"));
         }
         catch (YamlException fault)
         {
-            faults.Add(new(shownAs, (int)fault.Start.Line, (int)fault.Start.Column, $"not YAML: {fault.Message}"));
-            return null;
+            faults.Add(new(path, (int)fault.Start.Line, (int)fault.Start.Column, $"not YAML: {fault.Message}"));
         }
         catch (IOException)
         {
-            faults.Add(new(shownAs, 1, 1, "the file is missing or cannot be read"));
-            return null;
+            faults.Add(new(path, 1, 1, "the file is missing or cannot be read"));
         }
-        if (stream.Documents is [{ RootNode: YamlMappingNode root }]) return loader.Read(root);
-        faults.Add(new(shownAs, 1, 1, "give one mapping of keys to values"));
         return null;
     }
 
-    private TextFile Read(YamlMappingNode root)
+    private TextFile Read(MarkedYaml.Map root)
     {
-        Dictionary<string, YamlNode> parts = Entries(root);
-        string[] known =
-        [
-            "language", "name", "alphabet", "reviewed", "provenance", "forms", "weekdays", "months", "hours",
-            "measures", "materials", "messages",
-        ];
+        var parts = Entries(root);
         foreach (var (key, node) in parts)
-            if (!known.Contains(key)) Fault(node, $"unknown part '{key}'; known are {string.Join(", ", known)}");
+            if (!Parts.Contains(key)) Fault(node, $"unknown part '{key}'; known are {string.Join(", ", Parts)}");
+        foreach (var key in Parts)
+            if (!parts.ContainsKey(key)) Fault(root, $"the part '{key}' is missing");
         return new TextFile
         {
+            Path = _path,
             Language = Scalar(Part("language")),
             Name = Scalar(Part("name")),
             Alphabet = Scalar(Part("alphabet")),
@@ -63,62 +62,57 @@ internal sealed class TextFileLoader
             Messages = Mapping(Part("messages"), Text),
         };
 
-        YamlNode Part(string key)
-        {
-            if (parts.TryGetValue(key, out var node)) return node;
-            Fault(root, $"the part '{key}' is missing");
-            return new YamlScalarNode("");
-        }
+        MarkedYaml? Part(string key) => parts.GetValueOrDefault(key);
     }
 
-    private void Fault(YamlNode at, string message) =>
-        _faults.Add(new(_file, Math.Max(1, (int)at.Start.Line), Math.Max(1, (int)at.Start.Column), message));
+    private void Fault(MarkedYaml at, string message) => _faults.Add(new(_path, at.Line, at.Column, message));
 
-    private Dictionary<string, YamlNode> Entries(YamlMappingNode mapping)
+    private Dictionary<string, MarkedYaml> Entries(MarkedYaml.Map map)
     {
-        Dictionary<string, YamlNode> entries = [];
-        foreach (var (key, value) in mapping)
-            if (!entries.TryAdd(Scalar(key), value)) Fault(key, $"'{key}' stands twice");
+        Dictionary<string, MarkedYaml> entries = [];
+        foreach (var (key, value) in map.Entries)
+            if (!entries.TryAdd(key.Value, value)) Fault(key, $"'{key.Value}' stands twice");
         return entries;
     }
 
-    private Dictionary<string, T> Mapping<T>(YamlNode node, Func<YamlNode, T> read)
+    // A part that is missing was told of already, and is read as empty.
+    private Dictionary<string, T> Mapping<T>(MarkedYaml? node, Func<MarkedYaml, T> read)
     {
-        if (node is YamlMappingNode mapping) return Entries(mapping).ToDictionary(e => e.Key, e => read(e.Value));
-        if (node.Start.Line > 0) Fault(node, "give a mapping of keys to texts");
+        if (node is MarkedYaml.Map map) return Entries(map).ToDictionary(e => e.Key, e => read(e.Value));
+        if (node is not null) Fault(node, "give a mapping of keys to texts");
         return [];
     }
 
-    private string Scalar(YamlNode node)
+    private string Scalar(MarkedYaml? node)
     {
-        if (node is YamlScalarNode { Value: { } value }) return value;
-        Fault(node, "give a text");
+        if (node is MarkedYaml.Text text) return text.Value;
+        if (node is not null) Fault(node, "give a text");
         return "";
     }
 
-    private Template Text(YamlNode node)
+    private Template Text(MarkedYaml node)
     {
-        var (text, note) = (node, (string?)null);
-        if (node is YamlMappingNode mapping)
+        var (words, note) = (node, (string?)null);
+        if (node is MarkedYaml.Map map)
         {
-            var entries = Entries(mapping);
-            foreach (var key in entries.Keys)
-                if (key is not ("text" or "note")) Fault(node, $"unknown '{key}'; a message has 'text' and 'note'");
-            text = entries.GetValueOrDefault("text", new YamlScalarNode(""));
+            var entries = Entries(map);
+            if (entries.Keys.FirstOrDefault(key => key is not ("text" or "note")) is { } unknown)
+                Fault(node, $"unknown '{unknown}'; a message has 'text' and 'note'");
+            words = entries.GetValueOrDefault("text", new MarkedYaml.Text("", node.Line, node.Column));
             note = entries.TryGetValue("note", out var said) ? Scalar(said) : null;
         }
-        var words = Scalar(text);
-        if (words.Length == 0) Fault(node, "the text is empty");
-        if (!Template.TryParse(words, (int)node.Start.Line, (int)node.Start.Column, note, out var template))
-            Fault(text, "a brace has no partner");
+        var text = Scalar(words);
+        if (text.Length == 0) Fault(words, "the text is empty");
+        if (!Template.TryParse(text, words.Line, words.Column, note, out var template))
+            Fault(words, "a brace has no partner");
         return template;
     }
 
-    private PluralForms Plural(YamlNode node)
+    private PluralForms Plural(MarkedYaml node)
     {
-        if (node is YamlMappingNode mapping)
+        if (node is MarkedYaml.Map map)
         {
-            var entries = Entries(mapping);
+            var entries = Entries(map);
             if (entries.Count == 2 && entries.TryGetValue("one", out var one)
                 && entries.TryGetValue("other", out var other))
                 return new PluralForms(Scalar(one), Scalar(other));
@@ -127,15 +121,14 @@ internal sealed class TextFileLoader
         return new PluralForms("", "");
     }
 
-    private List<string> Names(YamlNode node, int count)
+    private List<string> Names(MarkedYaml? node, int count)
     {
-        var names = node is YamlSequenceNode list ? list.Select(Scalar).ToList() : [];
-        if (names.Count != count) Fault(node, $"give {count} names, not {names.Count}");
-        while (names.Count < count) names.Add("");
+        var names = node is MarkedYaml.List list ? list.Items.Select(Scalar).ToList() : [];
+        if (node is not null && names.Count != count) Fault(node, $"give {count} names, not {names.Count}");
         return names;
     }
 
-    private Dictionary<int, string> Hours(YamlNode node)
+    private Dictionary<int, string> Hours(MarkedYaml? node)
     {
         Dictionary<int, string> hours = [];
         foreach (var (key, words) in Mapping(node, Scalar))
@@ -143,7 +136,7 @@ internal sealed class TextFileLoader
             if (int.TryParse(key, NumberStyles.None, CultureInfo.InvariantCulture, out var hour) && hour < 24)
                 hours[hour] = words;
             else
-                Fault(node, $"'{key}' is not an hour from 0 to 23");
+                Fault(node!, $"'{key}' is not an hour from 0 to 23");
         }
         return hours;
     }

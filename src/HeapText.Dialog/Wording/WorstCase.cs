@@ -7,8 +7,6 @@ namespace HeapText.Dialog.Wording;
 /// <summary>Fills each message of a language with the longest values it can meet and measures it.</summary>
 internal sealed class WorstCase(Phrasebook book, TextFile file)
 {
-    private readonly string _shownAs = $"{file.Language}/text.yml";
-
     public IEnumerable<DialogFault> Faults() => Catalogue.All.SelectMany(FaultsOf);
 
     private IEnumerable<DialogFault> FaultsOf(MessageSpec message)
@@ -66,5 +64,5 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         string.Join(' ', text.EnumerateRunes().Select(r => r.ToString()).Distinct()
             .Where(letter => Fit.Measure(letter).Encoding == TextEncoding.Ucs2));
 
-    private DialogFault At(Template template, string message) => new(_shownAs, template.Line, template.Column, message);
+    private DialogFault At(Template template, string message) => new(file.Path, template.Line, template.Column, message);
 }

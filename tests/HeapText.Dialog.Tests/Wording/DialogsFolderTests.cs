@@ -22,7 +22,7 @@ public sealed class DialogsFolderTests
     [InlineData("  lime: lime\n", "", "the material 'lime' is missing")]
     [InlineData("  16: four in the afternoon\n", "", "the hour '16' is missing")]
     [InlineData("Sunday]", "Sunday, Someday]", "give 7 names, not 8")]
-    [InlineData("  started: ", "  stopped: again\n  started: ", "Duplicate key")]
+    [InlineData("  started: ", "  stopped: again\n  started: ", "'stopped' stands twice")]
     [InlineData("language: en", "language: sw", "language is 'sw', but the folder is 'en'")]
     [InlineData("messages:", "messages: [", "not YAML")]
     public void Lint_OneThingWrongInEnglishText_NamesIt(string old, string changed, string expected)
@@ -31,7 +31,8 @@ public sealed class DialogsFolderTests
 
         var faults = dialogs.Faults();
 
-        Assert.Contains(faults, f => f.File == "en/text.yml" && f.Message.Contains(expected, StringComparison.Ordinal));
+        Assert.Contains(faults, f => f.File.EndsWith("en/text.yml", StringComparison.Ordinal)
+            && f.Message.Contains(expected, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,7 +1,7 @@
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
-namespace HeapText.Dialog.Replies;
+namespace HeapText.Dialog;
 
 /// <summary>A YAML node that knows where it stands, and keeps repeated keys so that they can be reported.</summary>
 internal abstract record MarkedYaml(int Line, int Column)

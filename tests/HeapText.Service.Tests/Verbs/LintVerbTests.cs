@@ -1,0 +1,49 @@
+using HeapText.Service.Verbs;
+
+namespace HeapText.Service.Tests.Verbs;
+
+public sealed class LintVerbTests : IDisposable
+{
+    private readonly StringWriter _output = new();
+    private readonly StringWriter _errors = new();
+    private readonly string _folder = Directory.CreateTempSubdirectory("lint").FullName;
+
+    public void Dispose()
+    {
+        _output.Dispose();
+        _errors.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public void Run_DialogsAsShipped_PrintsNoFault()
+    {
+        var exit = LintVerb.Run(DialogsFolder.Find(), _output, _errors);
+
+        Assert.Equal(ExitCodes.Done, exit);
+        Assert.Empty(_output.ToString());
+    }
+
+    [Fact]
+    public void Run_BrokenFile_PrintsOneLineWithItsPlaceForEachFault()
+    {
+        var file = Path.Combine(Directory.CreateDirectory(Path.Combine(_folder, "en")).FullName, "text.yml");
+        File.WriteAllText(file, "language: en\nname: English\nwaht: is this\n");
+
+        var exit = LintVerb.Run(_folder, _output, _errors);
+
+        Assert.Equal(ExitCodes.BadInput, exit);
+        var lines = _output.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Contains(lines, line => line.StartsWith($"{file}:3:7: unknown part 'waht'", StringComparison.Ordinal));
+        Assert.Contains(lines, line => line.EndsWith("the part 'messages' is missing", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Run_NoSuchFolder_SaysSo()
+    {
+        var exit = LintVerb.Run(Path.Combine(_folder, "none"), _output, _errors);
+
+        Assert.Equal(ExitCodes.BadInput, exit);
+        Assert.StartsWith("dir: there is no folder", _errors.ToString(), StringComparison.Ordinal);
+    }
+}
