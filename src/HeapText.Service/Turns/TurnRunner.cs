@@ -31,7 +31,7 @@ internal sealed partial class TurnRunner(
             var start = await store.Begin(key, seen, now, cancel);
             if (start.Seen) return true;
             var reaction = Decide(start.Farmer, message, now);
-            switch (await Commit(key, start.Number ?? message.From, start.Version, seen, now, reaction, cancel))
+            switch (await Commit(key, start, start.Number ?? message.From, seen, now, reaction, cancel))
             {
                 case CommitOutcome.Duplicate:
                     return true;
@@ -55,12 +55,12 @@ internal sealed partial class TurnRunner(
             var start = await store.Begin(key, null, now, cancel);
             if (start is not { Farmer: { } farmer, Number: { } number }) return;
             if (Decide(key, farmer, number, now) is not { } reaction) return;
-            if (await Commit(key, number, start.Version, null, now, reaction, cancel) != CommitOutcome.Conflict) return;
+            if (await Commit(key, start, number, null, now, reaction, cancel) != CommitOutcome.Conflict) return;
         }
     }
 
     private async Task<CommitOutcome> Commit(
-        FarmerKey key, Msisdn number, long version, SeenId? seen, Instant now, Reaction reaction,
+        FarmerKey key, TurnStart start, Msisdn number, SeenId? seen, Instant now, Reaction reaction,
         CancellationToken cancel)
     {
         var outcome = await store.Commit(
@@ -68,7 +68,7 @@ internal sealed partial class TurnRunner(
             {
                 Key = key,
                 Number = number,
-                ExpectedVersion = version,
+                ExpectedVersion = start.Version,
                 Seen = seen,
                 At = now,
                 Farmer = reaction.Farmer,
@@ -76,8 +76,10 @@ internal sealed partial class TurnRunner(
                 Send = reaction.Says,
             },
             cancel);
-        if (outcome == CommitOutcome.Committed)
-            foreach (var says in reaction.Says) signals.ToSend(says.Line);
+        if (outcome != CommitOutcome.Committed) return outcome;
+        foreach (var says in reaction.Says) signals.ToSend(says.Line);
+        if (reaction.Farmer.Concern is { } concern && concern != start.Farmer?.Concern)
+            LogConcern(number.Masked, reaction.Farmer.Group, concern.Reason);
         return outcome;
     }
 
@@ -141,6 +143,9 @@ internal sealed partial class TurnRunner(
 
     [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} could not be worked out and is tried again: {Trace}")]
     private partial void LogWakeFailed(string farmer, string trace);
+
+    [LoggerMessage(104, LogLevel.Warning, "{Farmer} of group {Group} waits for a person: {Reason}")]
+    private partial void LogConcern(string farmer, int? group, ConcernReason reason);
 
     [LoggerMessage(103, LogLevel.Error, "What is due for {Farmer} was handed to a person after five tries: {Trace}")]
     private partial void LogWakeSetAside(string farmer, string trace);
