@@ -16,7 +16,7 @@ internal sealed class Asides(Tending tending)
             case Intent.Person: Tell(talk, ConcernReason.Person, Catalogue.PersonTold); break;
             case Intent.Use: Tell(talk, ConcernReason.Use, Catalogue.UseTold); break;
             case Intent.Language: SetLanguage(talk, reading.Language); break;
-            case Intent.Start: talk.Say(Catalogue.Started); break;
+            case Intent.Start: SayNext(talk); return true;
             case Intent.Amounts: SayAmounts(talk); break;
             case Intent.Ready: SayReadiness(talk); return true;
             case Intent.Next: SayNext(talk); return true;
@@ -56,11 +56,11 @@ internal sealed class Asides(Tending tending)
         if (heap.Step == HeapStep.Planned) Planning.SaySize(talk, heap);
     }
 
-    /// <summary>Ready? Asks how it looks when it cures; else says that it is too early, and what comes next.</summary>
+    /// <summary>Ready? Asks how it looks when it has cured; else says that it is too early, and what comes next.</summary>
     private void SayReadiness(Talk talk)
     {
         var heap = talk.Farmer.Heaps.FirstOrDefault(h => h.IsTended);
-        if (heap is { Step: HeapStep.Curing })
+        if (heap is { Step: HeapStep.Curing } && heap.Due <= talk.Today)
         {
             talk.Ask(Cue.LookWanted, heap);
             Finishing.AskAgain(talk, heap);
@@ -70,34 +70,19 @@ internal sealed class Asides(Tending tending)
         SayNext(talk);
     }
 
-    private void SayNext(Talk talk)
+    /// <summary>What comes next: the open question, or the next step of each heap.</summary>
+    public void SayNext(Talk talk)
     {
         if (OpenQuestion.IsOpen(talk))
         {
             OpenQuestion.AskAgain(talk);
-            return;
+            if (talk.Farmer.Stage != Stage.Gathering || talk.Farmer.Heaps.Count == 0) return;
         }
         var heaps = talk.Farmer.Heaps.Where(h => h.Step is not (HeapStep.Ready or HeapStep.GivenUp)).ToList();
         if (heaps.Count == 0 && talk.Farmer.Heaps.LastOrDefault(h => h.Step == HeapStep.GivenUp) is { } left)
             heaps.Add(Reviving.TakeUp(talk, left, tending.MethodOf(left)));
-        foreach (var heap in heaps) SayNextOf(talk, heap);
+        foreach (var heap in heaps) NextStep.Say(talk, heap, tending.MethodOf(heap));
         if (heaps.Count > 0) return;
         talk.Say(talk.Farmer.Heaps.Any(h => h.Step == HeapStep.Ready) ? Catalogue.NextReady : Catalogue.NextNothing);
-    }
-
-    private void SayNextOf(Talk talk, HeapRecord heap)
-    {
-        var date = ("date", (Value)new Value.Date(heap.Due ?? talk.Today));
-        switch (heap.Step)
-        {
-            case HeapStep.Planned: talk.SayOf(heap, Catalogue.NextBuild); break;
-            case HeapStep.Turning:
-                talk.SayOf(heap, Catalogue.NextTurn, ("turn", new Value.Number(heap.TurnedOn.Count + 1)),
-                    ("turns", new Value.Number(tending.MethodOf(heap).Turns)), date);
-                break;
-            case HeapStep.ExtraTurning: talk.SayOf(heap, Catalogue.TurnNow); break;
-            case HeapStep.Settling: talk.SayOf(heap, Catalogue.NextReheat, date); break;
-            case HeapStep.Curing: talk.SayOf(heap, Catalogue.NextCure, date); break;
-        }
     }
 }

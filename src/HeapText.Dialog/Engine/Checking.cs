@@ -8,12 +8,18 @@ namespace HeapText.Dialog.Engine;
 /// <summary>The three checks, heat, smell and moisture, and the advice that follows from them.</summary>
 internal sealed class Checking(Tending tending, Finishing finishing)
 {
+    /// <summary>The last choice of the squeeze: a hot heap or a wounded hand is no reason to be asked for ever.</summary>
+    private const int CouldNotSqueeze = 5;
+
     /// <summary>Answers an open check question; false when the text does not.</summary>
     public bool Answer(Talk talk, Reading reading)
     {
         if (talk.TalkedOf is not { } heap || CheckIn(talk.Farmer.Stage, reading) is not { } told) return false;
+        var before = heap.Check;
         heap = Noted(talk, heap, told);
-        if (reading.Intent == Intent.Turned || reading.Also.Contains(Intent.Turned))
+        if (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay)) tending.Delayed(talk, heap);
+        else if (heap.Check == before) Advise(talk, heap);
+        else if (reading.Intent == Intent.Turned || reading.Also.Contains(Intent.Turned))
             TurnedWithCheck(talk, heap, reading.DaysAgo);
         else
             AskNextOrAdvise(talk, heap);
@@ -33,7 +39,7 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         if (report.HasCheck) heap = Noted(talk, heap, told);
         if (report.Turned && report.HasCheck) TurnedWithCheck(talk, heap, report.DaysAgo);
         else if (report.Turned) TurnedOnly(talk, heap, report.DaysAgo);
-        else if (report.Delayed) Tending.Delayed(talk, heap);
+        else if (report.Delayed) tending.Delayed(talk, heap);
         else if (told is { Heat: null, Smell: null, Moisture: null }) talk.Put(heap);
         else Advise(talk, heap);
     }
@@ -58,6 +64,7 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         var known = heap.Check is { } check && check.On == talk.Today ? check : new HeapCheck { On = talk.Today };
         heap = heap with
         {
+            WasHot = heap.WasHot || told.Heat == Heat.Hot,
             Check = known with
             {
                 Heat = told.Heat ?? known.Heat,
@@ -81,6 +88,7 @@ internal sealed class Checking(Tending tending, Finishing finishing)
             Stage.AskingHeat when number is >= 1 and <= 4 => new ReadCheck { Heat = (Heat)(number - 1) },
             Stage.AskingSmell when number >= 1 => new ReadCheck { Smell = (Smell)(number - 1) },
             Stage.AskingMoisture when number is >= 1 and <= 4 => new ReadCheck { Moisture = (Moisture)(number - 1) },
+            Stage.AskingMoisture when number == CouldNotSqueeze => new ReadCheck(),
             Stage.AskingHeat or Stage.AskingSmell or Stage.AskingMoisture when !reading.Check.IsEmpty => reading.Check,
             _ => null,
         };

@@ -12,6 +12,7 @@ public sealed class Conversation : IConversation
 {
     private readonly Phrasebook _book;
     private readonly Reader _reader;
+    private readonly ChoiceWords _choiceWords;
     private readonly LanguageSense _languageSense;
     private readonly IReadOnlyDictionary<int, Group> _groups;
     private readonly Tending _tending;
@@ -28,6 +29,7 @@ public sealed class Conversation : IConversation
         DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, IReadOnlyDictionary<string, HeapMethod> methods)
     {
         (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
+        _choiceWords = new ChoiceWords(dialogs.Answers);
         _tending = new Tending(methods);
         _finishing = new Finishing(_tending);
         _checking = new Checking(_tending, _finishing);
@@ -44,7 +46,7 @@ public sealed class Conversation : IConversation
         if (farmer.Group is null) Joining.Hear(talk, reading, _languageSense.Of(text));
         else if (reading.Intent == Intent.Stop) Stop(talk);
         else if (farmer.Stopped) HearStopped(talk, reading);
-        else HearJoined(talk, reading);
+        else HearJoined(talk, text, reading);
         return Done(talk);
     }
 
@@ -69,34 +71,54 @@ public sealed class Conversation : IConversation
         talk.Farmer = talk.Farmer with { Stopped = true };
     }
 
-    private static void HearStopped(Talk talk, Reading reading)
+    private void HearStopped(Talk talk, Reading reading)
     {
         if (reading.Intent == Intent.Start)
         {
             talk.Farmer = talk.Farmer with { Stopped = false, Misreadings = 0 };
             talk.Say(Catalogue.Started);
-            OpenQuestion.AskAgain(talk);
+            _asides.SayNext(talk);
         }
         else if (Joining.MayAnswer(talk)) talk.Say(Catalogue.StoppedStill);
     }
 
-    private void HearJoined(Talk talk, Reading reading)
+    private void HearJoined(Talk talk, string text, Reading reading)
     {
-        if (reading.Urgent) HearUrgent(talk, reading);
-        else if (Understood(talk, reading)) talk.Farmer = talk.Farmer with { Misreadings = 0 };
+        if (IsUrgent(reading)) HearUrgent(talk, reading);
+        else if (Understood(talk, text, reading)) talk.Farmer = talk.Farmer with { Misreadings = 0 };
         else Misread(talk);
     }
 
-    private bool Understood(Talk talk, Reading reading)
+    /// <summary>Alarming words in a list of stock, or as the reason for a delay, are no alarm.</summary>
+    private static bool IsUrgent(Reading reading) => reading.Urgent
+        && !(reading.Intent == Intent.Stock && reading.Materials.Any(material => material.Amount is not null))
+        && !(reading.Check.IsEmpty && (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay)));
+
+    private bool Understood(Talk talk, string text, Reading reading)
     {
         if (reading.GroupCode is { } code) return ChangeGroup(talk, code);
-        var tends = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering;
-        if (reading.Intent == Intent.Stock && !(tends && !reading.Check.IsEmpty))
+        if (_choiceWords.Read(talk.Farmer.Stage, text, talk.Farmer.Language) is { } chosen) reading = chosen;
+        else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
+        var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering
+            && (!reading.Check.IsEmpty || reading.Also.Contains(Intent.Turned));
+        if (reading.Intent == Intent.Stock && !isReport)
         {
             Stocktaking.Hear(talk, reading);
             return true;
         }
         return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, reading);
+    }
+
+    private static bool HearTalk(Talk talk, string said)
+    {
+        switch (said)
+        {
+            case "hour": Tending.AskAnew(talk, Cue.HourWanted); break;
+            case "rod": Tending.AskAnew(talk, Cue.RodWanted); break;
+            case "hello" when OpenQuestion.IsOpen(talk): OpenQuestion.AskAgain(talk); break;
+            case "hello": talk.Say(Catalogue.Help); break;
+        }
+        return true;
     }
 
     private bool AnswersOpenQuestion(Talk talk, Reading reading) => talk.Farmer.Stage switch
@@ -105,16 +127,20 @@ public sealed class Conversation : IConversation
         Stage.AskingHeat or Stage.AskingSmell or Stage.AskingMoisture => _checking.Answer(talk, reading),
         Stage.AskingReheat or Stage.AskingReady => _finishing.Answer(talk, reading),
         Stage.AskingHeap => _heapChoice.Answer(talk, reading),
-        Stage.Building => AnswersBuilt(talk, reading),
+        Stage.Building or Stage.AskingBuilt => AnswersBuilt(talk, reading),
         Stage.AskingTurned or Stage.AwaitingTurn => AnswersTurned(talk, reading),
         _ => Stocktaking.Answer(talk, reading),
     };
 
     private bool AnswersBuilt(Talk talk, Reading reading)
     {
-        if (reading.Intent == Intent.Yes || reading.BareNumber == 1) _tending.Built(talk, reading.DaysAgo);
-        else if ((reading.Intent == Intent.No || reading.BareNumber == 2) && talk.TalkedOf is { } heap)
+        var isAsked = talk.Farmer.Stage == Stage.AskingBuilt;
+        if (isAsked && (reading.Intent == Intent.Yes || reading.BareNumber == 1)) _tending.Built(talk, reading.DaysAgo);
+        else if ((reading.Intent == Intent.No || (isAsked && reading.BareNumber == 2)) && talk.TalkedOf is { } heap)
+        {
+            talk.Ask(Cue.RecipeSent, heap);
             talk.SayOf(heap, Catalogue.NotBuilt);
+        }
         else return false;
         return true;
     }
@@ -122,9 +148,10 @@ public sealed class Conversation : IConversation
     private bool AnswersTurned(Talk talk, Reading reading)
     {
         if (talk.TalkedOf is not { } heap) return false;
-        if (reading.Intent == Intent.Yes || reading.BareNumber == 1)
+        var isAsked = talk.Farmer.Stage == Stage.AskingTurned;
+        if (isAsked && (reading.Intent == Intent.Yes || reading.BareNumber == 1))
             _checking.Report(talk, heap, new HeapReport { Heaps = [], Turned = true, DaysAgo = reading.DaysAgo });
-        else if (reading.Intent == Intent.No || reading.BareNumber == 2) Tending.Delayed(talk, heap);
+        else if (reading.Intent == Intent.No || (isAsked && reading.BareNumber == 2)) _tending.Delayed(talk, heap);
         else return false;
         return true;
     }
@@ -138,9 +165,17 @@ public sealed class Conversation : IConversation
                 _heapChoice.Hear(talk, reading);
                 return true;
             case Intent.NewHeap: StartNewHeap(talk); return true;
+            case Intent.Yes: return Agreed(talk);
             case Intent.Erase: Erase(talk); return true;
             default: return _asides.Answer(talk, reading);
         }
+    }
+
+    /// <summary>A yes to no question is a nod, and costs no answer; to another question it is asked again.</summary>
+    private static bool Agreed(Talk talk)
+    {
+        if (talk.Farmer.Stage is not (Stage.Tending or Stage.Building or Stage.AwaitingTurn)) OpenQuestion.AskAgain(talk);
+        return true;
     }
 
     private static void StartNewHeap(Talk talk)
@@ -206,7 +241,7 @@ public sealed class Conversation : IConversation
     {
         heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
         talk.Put(heap);
-        talk.Ask(Cue.RecipeSent, heap);
+        talk.Ask(Cue.BuiltWanted, heap);
         talk.SayOf(heap, Catalogue.AskBuilt);
     }
 

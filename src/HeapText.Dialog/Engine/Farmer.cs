@@ -102,6 +102,13 @@ public sealed record Concern
         var all = Others.Append(Reason).Append(reason).Distinct().Order().ToList();
         return this with { Reason = all[0], Others = all[1..] };
     }
+
+    /// <summary>The same concern with one reason less; null when none is left.</summary>
+    public Concern? Without(ConcernReason reason)
+    {
+        var left = Others.Prepend(Reason).Where(r => r != reason).ToList();
+        return left.Count == 0 ? null : this with { Reason = left[0], Others = left[1..] };
+    }
 }
 
 /// <summary>Reasons for a person to look, most pressing first.</summary>

@@ -1,6 +1,7 @@
 using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Replies;
 using HeapText.Dialog.Wording;
+using NodaTime;
 
 namespace HeapText.Dialog.Engine;
 
@@ -69,13 +70,15 @@ internal sealed class Finishing(Tending tending)
     {
         talk.SayOf(heap, Catalogue.Ready);
         talk.SayOf(heap, Catalogue.ReadyCare);
+        if (!heap.WasHot) talk.SayOf(heap, Catalogue.ReadyNeverHot);
         talk.Put(heap.To(HeapStep.Ready, null));
         talk.Ask(Cue.Settled, heap);
     }
 
     private void IsNotReady(Talk talk, HeapRecord heap)
     {
-        heap = heap.To(HeapStep.Curing, talk.Today.PlusDays(tending.MethodOf(heap).MoreRestDays));
+        heap = heap.To(HeapStep.Curing, LocalDate.Max(
+            talk.Today.PlusDays(tending.MethodOf(heap).MoreRestDays), heap.Due ?? talk.Today));
         talk.Put(heap);
         talk.Ask(Cue.Settled, heap);
         talk.SayOf(heap, Catalogue.NotReady, ("date", new Value.Date(heap.Due!.Value)));

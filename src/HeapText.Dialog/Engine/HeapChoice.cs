@@ -10,6 +10,7 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
     public void Hear(Talk talk, Reading reading)
     {
         var report = ReportOf(reading);
+        if (talk.Farmer is { Stage: Stage.AskingHeap, Report: { } before }) report = before.And(report);
         var candidates = Candidates(talk, report);
         if (candidates.Count == 0) talk.Say(Catalogue.NoHeapStands);
         else if (candidates.Count == 1) Take(talk, candidates[0], report);
@@ -25,9 +26,9 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
     public bool Answer(Talk talk, Reading reading)
     {
         if (talk.Farmer is not { Stage: Stage.AskingHeap, Report: { } report }) return false;
-        if (reading.BareNumber is not { } number || number % 1 != 0) return false;
-        if (number < 1 || number > report.Heaps.Count) return false;
-        var heap = talk.Farmer.Heaps.First(h => h.Number == report.Heaps[(int)number - 1]);
+        if (reading.BareNumber is not { } number) return false;
+        if (talk.Farmer.Heaps.FirstOrDefault(h => h.Number == number) is not { } heap) return false;
+        if (!report.Heaps.Contains(heap.Number)) return false;
         talk.Farmer = talk.Farmer with { Report = null };
         talk.Ask(Cue.Settled, heap);
         Take(talk, heap, report);

@@ -46,6 +46,9 @@ public sealed record HeapRecord
     /// <summary>The last day on which it was turned, planned or not; null before the first turning.</summary>
     [DataMember(Order = 11)] public LocalDate? LastTurned { get; init; }
 
+    /// <summary>True once the farmer found it hot.</summary>
+    [DataMember(Order = 12)] public bool WasHot { get; init; }
+
     /// <summary>True while it needs the farmer: it stands and is not ready or given up.</summary>
     public bool IsTended => Step is not (HeapStep.Planned or HeapStep.Ready or HeapStep.GivenUp);
 
@@ -137,6 +140,18 @@ public sealed record HeapReport
     [DataMember(Order = 6)] public Moisture? Moisture { get; init; }
 
     [DataMember(Order = 7)] public Pests? Pests { get; init; }
+
+    /// <summary>This and a further report on the same heap; the later goes first.</summary>
+    public HeapReport And(HeapReport later) => this with
+    {
+        Turned = Turned || later.Turned,
+        Delayed = later.Delayed || (Delayed && !later.Turned),
+        DaysAgo = Math.Max(DaysAgo, later.DaysAgo),
+        Heat = later.Heat ?? Heat,
+        Smell = later.Smell ?? Smell,
+        Moisture = later.Moisture ?? Moisture,
+        Pests = later.Pests ?? Pests,
+    };
 
     /// <summary>True when something was felt, smelt, squeezed or seen.</summary>
     public bool HasCheck => Heat is not null || Smell is not null || Moisture is not null || Pests is not null;

@@ -10,6 +10,9 @@ internal static class Joining
     /// <summary>A number that has not joined gets at most one answer in this time.</summary>
     private static readonly Duration BetweenAnswers = Duration.FromHours(1);
 
+    /// <summary>The question of consent is asked again this often when the answer is not understood.</summary>
+    private const int MostAsked = 2;
+
     /// <summary>Answers a number that has not joined.</summary>
     /// <param name="talk">The turn.</param>
     /// <param name="reading">What it wrote.</param>
@@ -40,6 +43,7 @@ internal static class Joining
             InvitedTo = code,
             Zone = group.Zone,
             Language = writtenIn ?? group.Language,
+            Misreadings = 0,
         };
         talk.Ask(Cue.Invited);
         AskConsent(talk);
@@ -54,7 +58,11 @@ internal static class Joining
         }
         else if (reading.Intent == Intent.Yes || reading.BareNumber == 1) Agree(talk, writtenIn);
         else if (reading.Intent is Intent.No or Intent.Stop || reading.BareNumber is 2 or 0) Decline(talk);
-        else if (MayAnswer(talk)) AskConsent(talk);
+        else if (talk.Farmer.Misreadings < MostAsked)
+        {
+            talk.Farmer = talk.Farmer with { Misreadings = talk.Farmer.Misreadings + 1 };
+            AskConsent(talk);
+        }
     }
 
     private static void Agree(Talk talk, string? writtenIn)

@@ -34,13 +34,14 @@ internal static class OpenQuestion
     public static void AskWhichHeap(Talk talk)
     {
         var meant = talk.Farmer.Report?.Heaps ?? [];
-        var choices = talk.Farmer.Heaps.Where(h => meant.Contains(h.Number))
-            .Select(h => (Value)new Value.Heap(h.BuiltOn!.Value)).ToList();
-        talk.Say(Catalogue.WhichHeap, ("choices", new Value.Choices(choices)));
+        var heaps = talk.Farmer.Heaps.Where(h => meant.Contains(h.Number))
+            .Select(h => (h.Number, h.BuiltOn!.Value)).ToList();
+        talk.Say(Catalogue.WhichHeap, ("choices", new Value.Heaps(heaps)));
     }
 
     private static void AskAgainOf(Talk talk, HeapRecord heap)
     {
+        if (talk.Farmer.Stage == Stage.AskingBuilt) talk.SayOf(heap, Catalogue.AskBuilt);
         if (talk.Farmer.Stage == Stage.AskingTurned) Tending.SayAskTurned(talk, heap);
         Checking.AskAgain(talk, heap);
         Finishing.AskAgain(talk, heap);

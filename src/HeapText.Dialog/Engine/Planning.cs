@@ -90,19 +90,33 @@ internal static class Planning
     {
         var heap = Planned(talk, stock, solved);
         var finished = talk.Farmer.Heaps.Where(h => h.Step is HeapStep.Ready or HeapStep.GivenUp).SkipLast(1);
+        var before = talk.Farmer.Heaps.FirstOrDefault(h => h.Number == heap.Number);
         talk.Farmer = talk.Farmer with { Draft = null, Heaps = [.. talk.Farmer.Heaps.Except(finished)] };
         talk.Put(heap);
         talk.Ask(Cue.RecipeSent, heap);
         SayRecipe(talk, heap);
         SaySize(talk, heap);
-        talk.Say(Catalogue.StageMaterials);
-        talk.Say(Catalogue.CareBuilding);
-        var dusty = heap.Plan.PerRound.Select(p => p.Material).Where(Cautions.IsDusty).ToList();
-        if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
-        if (heap.Plan.Cautions.Contains(Cautions.AshCold)) talk.Say(Catalogue.CareAsh);
+        SayCautions(talk, heap, before);
         if (heap.Plan.LeftOver.Count > 0)
             talk.Say(Catalogue.LeftOver, ("materials", new Value.Materials(heap.Plan.LeftOver)));
     }
+
+    /// <summary>What to take care of; of a recipe that was sent before and changed, only what is new.</summary>
+    private static void SayCautions(Talk talk, HeapRecord heap, HeapRecord? before)
+    {
+        if (before is null)
+        {
+            talk.Say(Catalogue.StageMaterials);
+            talk.Say(Catalogue.CareBuilding);
+        }
+        var dusty = Dusty(heap).Except(before is null ? [] : Dusty(before)).ToList();
+        if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
+        if (heap.Plan.Cautions.Contains(Cautions.AshCold) && before?.Plan.Cautions.Contains(Cautions.AshCold) is not true)
+            talk.Say(Catalogue.CareAsh);
+    }
+
+    private static IEnumerable<string> Dusty(HeapRecord heap) =>
+        heap.Plan.PerRound.Select(portion => portion.Material).Where(Cautions.IsDusty);
 
     /// <summary>The heap that stands on paper only is planned anew; else a new one is numbered.</summary>
     private static HeapRecord Planned(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)

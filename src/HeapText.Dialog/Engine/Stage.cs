@@ -31,6 +31,9 @@ public enum Stage
     AskingReheat = 16,
     AskingReady = 17,
     AskingHeap = 18,
+
+    /// <summary>It was asked whether the planned heap stands by now.</summary>
+    AskingBuilt = 19,
 }
 
 /// <summary>What happened in the talk and moves it on.</summary>
@@ -54,6 +57,7 @@ public enum Cue
 
     /// <summary>The stock was worked out and the recipe sent.</summary>
     RecipeSent,
+    BuiltWanted,
     HourWanted,
     RodWanted,
     HeatWanted,

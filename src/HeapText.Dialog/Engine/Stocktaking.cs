@@ -29,13 +29,30 @@ internal static class Stocktaking
     /// <summary>Takes a text that names materials.</summary>
     public static void Hear(Talk talk, Reading reading)
     {
+        if (reading.Materials.Count == 0 && talk.Farmer.Heaps.Count > 0)
+        {
+            SayNeverIn(talk, reading.Refused);
+            OpenQuestion.AskAgain(talk);
+            return;
+        }
         if (HasEnoughHeaps(talk)) return;
-        var keeps = reading.InAddition || talk.Farmer.Stage is Stage.Gathering or Stage.PickingMaterial;
-        var items = keeps ? Begun(talk) : [];
+        var isOpen = talk.Farmer.Stage is Stage.AskingAmount or Stage.AskingMeasure or Stage.PickingMaterial or Stage.Gathering;
+        var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
+        if (!isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock && talk.Farmer.Heaps.Any(h => h.IsTended))
+            talk.Say(Catalogue.NewHeap);
+        List<DraftItem> items = isOpen ? [.. talk.Draft.Items]
+            : reading.InAddition || Corrects(planned, reading) ? [.. ItemsOf(planned)]
+            : [];
         foreach (var named in reading.Materials) items = Merge(talk, items, named, reading.InAddition);
         talk.Farmer = talk.Farmer with
         {
-            Draft = new StockDraft { Items = items, Refused = reading.Refused, Missing = talk.Draft.Missing },
+            Draft = new StockDraft
+            {
+                Items = items,
+                Refused = reading.Refused,
+                Missing = isOpen ? talk.Draft.Missing : [],
+                MenuStep = isOpen ? talk.Draft.MenuStep : null,
+            },
         };
         Continue(talk);
     }
@@ -77,8 +94,13 @@ internal static class Stocktaking
     /// <summary>Asks once more for stock that was begun and left.</summary>
     public static void Nudge(Talk talk)
     {
+        if (talk.Draft.Missing.Count > 0)
+        {
+            talk.Ask(Cue.StockTooSmall);
+            Planning.SayWhatToBring(talk);
+        }
+        else AskFreely(talk);
         talk.Farmer = talk.Farmer with { Draft = talk.Draft with { NudgeOn = null } };
-        AskAgain(talk);
     }
 
     private const decimal UsualAmount = 1;
@@ -89,24 +111,32 @@ internal static class Stocktaking
         return true;
     }
 
-    private static List<DraftItem> Begun(Talk talk)
-    {
-        if (talk.Farmer.Draft is { } draft) return [.. draft.Items];
-        var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
-        return [.. planned?.Stock.Select(p => new DraftItem(p.Material, p.Amount, p.Measure)) ?? []];
-    }
+    /// <summary>True when a text puts some, but not all, of what a recipe was made of right.</summary>
+    private static bool Corrects(HeapRecord? planned, Reading reading) =>
+        planned is not null && reading.Materials.Count < planned.Stock.Count
+        && reading.Materials.All(named => planned.Stock.Any(portion => portion.Material == named.Material));
 
-    /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there;
-    /// else the new amount replaces the old one.</summary>
+    private static IEnumerable<DraftItem> ItemsOf(HeapRecord? planned) =>
+        planned?.Stock.Select(p => new DraftItem(p.Material, p.Amount, p.Measure)) ?? [];
+
+    /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there,
+    /// unless the text tells the total; else the new amount replaces the old one.</summary>
     private static List<DraftItem> Merge(Talk talk, List<DraftItem> items, ReadMaterial named, bool inAddition)
     {
         var fresh = new DraftItem(named.Material, named.Amount, named.Measure);
-        var adds = inAddition || talk.Draft.Missing.Any(m => m.Material == named.Material);
+        var missing = talk.Draft.Missing.FirstOrDefault(m => m.Material == named.Material);
+        var had = items.FirstOrDefault(i => i.Material == named.Material)?.Amount ?? 0;
+        var adds = inAddition || (missing is not null && !(had > 0 && named.Amount >= had + missing.Amount));
         var same = items.FindIndex(i => i.Material == named.Material && (!adds || i.Measure == named.Measure));
         if (same < 0) items.Add(fresh);
-        else if (adds && items[same].Amount is { } had && named.Amount is { } more)
-            items[same] = fresh with { Amount = had + more };
-        else items[same] = fresh;
+        else if (adds && items[same].Amount is { } before && named.Amount is { } more)
+            items[same] = fresh with { Amount = before + more };
+        else
+            items[same] = fresh with
+            {
+                Amount = fresh.Amount ?? items[same].Amount,
+                Measure = fresh.Measure ?? items[same].Measure,
+            };
         return items;
     }
 
@@ -115,17 +145,23 @@ internal static class Stocktaking
     {
         if (talk.Draft.Refused.Count > 0)
         {
-            talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(talk.Draft.Refused)));
+            SayNeverIn(talk, talk.Draft.Refused);
             talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Refused = [] } };
         }
         var draft = talk.Draft with { NudgeOn = talk.Today.PlusDays(NudgeDays) };
         talk.Farmer = talk.Farmer with { Draft = draft };
         var unmeasured = draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
-        if (draft.Items.Count == 0) AskFreely(talk);
+        if (draft.Items.Count == 0 && draft.MenuStep is null) AskFreely(talk);
         else if (unmeasured.Count > 0) AskMeasure(talk, [.. unmeasured.Select(i => i.Material)]);
         else if (draft.WithoutAmount is { } item) AskAmount(talk, item);
         else if (draft.MenuStep is { } step && step + 1 < StepByStep.Count) OpenMenu(talk, step + 1);
+        else if (draft.Items.Count == 0) AskFreely(talk);
         else Planning.Plan(talk);
+    }
+
+    private static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
+    {
+        if (materials.Count > 0) talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(materials)));
     }
 
     private static void AskMeasure(Talk talk, IReadOnlyList<string> materials)
@@ -174,8 +210,14 @@ internal static class Stocktaking
 
     private static bool HearAmount(Talk talk, Reading reading)
     {
-        if (talk.Draft.WithoutAmount is not { } item || reading.BareNumber is not > 0) return false;
-        SetAmount(talk, item, reading.BareNumber.Value,
+        if (talk.Draft.WithoutAmount is not { } item || reading.BareNumber is not { } amount || amount < 0) return false;
+        if (amount == 0)
+        {
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Items = [.. talk.Draft.Items.Where(i => i != item)] } };
+            Continue(talk);
+            return true;
+        }
+        SetAmount(talk, item, amount,
             reading.BareMeasure ?? item.Measure ?? UsualMeasure(item.Material), taken: false);
         return true;
     }
@@ -225,7 +267,7 @@ internal static class Stocktaking
     /// <summary>The farmer has brought what was lacking.</summary>
     private static void Brought(Talk talk)
     {
-        var items = Begun(talk);
+        List<DraftItem> items = [.. talk.Draft.Items];
         foreach (var portion in talk.Draft.Missing)
             items = Merge(talk, items, new ReadMaterial(portion.Material, portion.Amount, portion.Measure), true);
         talk.Farmer = talk.Farmer with { Draft = new StockDraft { Items = items } };

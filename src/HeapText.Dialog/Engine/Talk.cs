@@ -58,9 +58,11 @@ internal sealed class Talk
     public void SayInEveryLanguage(MessageSpec message) =>
         Add(string.Join("\n", _book.Languages.Select(language => _book.Say(language, message))));
 
-    /// <summary>Opens a question, or closes the open one.</summary>
+    /// <summary>Opens a question, or closes the open one. What is still to be brought stays open behind it.</summary>
     public void Ask(Cue cue, HeapRecord? about = null)
     {
+        if (cue == Cue.Settled && Draft.Missing.Count > 0) cue = Cue.StockTooSmall;
+        else if (cue == Cue.Settled) Farmer = Farmer with { Draft = null };
         Farmer = Farmer with
         {
             Stage = Script.Next(Farmer.Stage, cue),
@@ -80,6 +82,9 @@ internal sealed class Talk
     {
         Concern = (Farmer.Concern ?? new Concern { Reason = reason, Since = Now }).And(reason),
     };
+
+    /// <summary>Takes a reason off the officer's list: it has settled itself.</summary>
+    public void Unworry(ConcernReason reason) => Farmer = Farmer with { Concern = Farmer.Concern?.Without(reason) };
 
     private string PrefixOf(HeapRecord heap) =>
         Farmer.Heaps.Any(h => h.Number != heap.Number && h.Step is not (HeapStep.Ready or HeapStep.GivenUp))

@@ -70,29 +70,42 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         return true;
     }
 
+    /// <summary>The farmer wants another hour, or has another rod.</summary>
+    public static void AskAnew(Talk talk, Cue question)
+    {
+        talk.Ask(question);
+        AskAgain(talk);
+    }
+
     /// <summary>The farmer says that a heap was turned.</summary>
     public void Turned(Talk talk, HeapRecord heap, int daysAgo)
     {
-        var on = talk.Today.PlusDays(-daysAgo);
+        var on = LocalDate.Max(talk.Today.PlusDays(-daysAgo), heap.BuiltOn!.Value);
         var method = MethodOf(heap);
         talk.Ask(Cue.Settled, heap);
+        talk.Unworry(ConcernReason.Overdue);
         if (heap.Step == HeapStep.Turning && CountsAsPlanned(heap, on)) PlannedTurning(talk, heap, method, on);
-        else if (heap.Step == HeapStep.Turning) SayNoted(talk, heap with { LastTurned = on });
+        else if (heap.Step == HeapStep.Turning) SayNoted(talk, heap, on);
         else
         {
-            heap = (heap with { LastTurned = on }).To(HeapStep.Settling, on.PlusDays(method.SettleDays));
+            var ask = LocalDate.Max(on.PlusDays(method.SettleDays), talk.Today.PlusDays(1));
+            heap = (heap with { LastTurned = on }).To(HeapStep.Settling, ask);
             talk.Put(heap);
             talk.SayOf(heap, Catalogue.TurnedExtra, ("date", new Value.Date(heap.Due!.Value)));
         }
     }
 
-    /// <summary>The farmer cannot turn today.</summary>
-    public static void Delayed(Talk talk, HeapRecord heap)
+    /// <summary>The farmer cannot turn today. Who answers is asked again the next day, and is not given up.</summary>
+    public void Delayed(Talk talk, HeapRecord heap)
     {
-        if (heap.Due <= talk.Today && heap.PromptedOn != talk.Today)
-            heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
-        talk.Put(heap);
         talk.Ask(Cue.Settled, heap);
+        if (!Checking.IsTurningDue(heap, talk.Today))
+        {
+            NextStep.Say(talk, heap, MethodOf(heap));
+            return;
+        }
+        heap = heap with { PromptedOn = talk.Today, Prompts = 1 };
+        talk.Put(heap);
         talk.SayOf(heap, Catalogue.Delayed, ("date", new Value.Date(Agenda.PromptDay(heap)!.Value)));
     }
 
@@ -103,7 +116,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         var first = heap.Prompts == 0;
         heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
         talk.Put(heap);
-        if (!first || heap.Step == HeapStep.ExtraTurning)
+        if (!first)
         {
             talk.Ask(Cue.TurnedWanted, heap);
             SayAskTurned(talk, heap);
@@ -111,8 +124,10 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         }
         var turn = ("turn", (Value)new Value.Number(heap.TurnedOn.Count + 1));
         var turns = ("turns", (Value)new Value.Number(MethodOf(heap).Turns));
-        if (late) talk.SayOf(heap, Catalogue.TurnLate, ("date", new Value.Date(heap.Due.Value)), turn, turns);
+        if (heap.Step == HeapStep.ExtraTurning) talk.SayOf(heap, Catalogue.TurnOnceMore);
+        else if (late) talk.SayOf(heap, Catalogue.TurnLate, ("date", new Value.Date(heap.Due.Value)), turn, turns);
         else talk.SayOf(heap, Catalogue.TurnToday, turn, turns);
+        if (talk.Farmer.Rod is null) talk.Say(Catalogue.RodMetal);
         talk.Ask(Cue.HeatWanted, heap);
         talk.SayOf(heap, Catalogue.AskHeat);
     }
@@ -123,7 +138,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
     public HeapMethod MethodOf(HeapRecord heap) => methods[heap.Method];
 
     private static bool CountsAsPlanned(HeapRecord heap, LocalDate on) =>
-        heap.LastTurned != on && heap.Due is { } due && Period.DaysBetween(on, due) < EarlyDays;
+        !(heap.LastTurned >= on) && heap.Due is { } due && Period.DaysBetween(on, due) < EarlyDays;
 
     private static void PlannedTurning(Talk talk, HeapRecord heap, HeapMethod method, LocalDate on)
     {
@@ -131,7 +146,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         var day = method.NextTurnDay(heap.TurnedOn.Count, Period.DaysBetween(heap.BuiltOn!.Value, on));
         var next = heap.BuiltOn.Value.PlusDays(day ?? 0);
         heap = day is null
-            ? heap.To(HeapStep.Settling, on.PlusDays(method.SettleDays))
+            ? heap.To(HeapStep.Settling, LocalDate.Max(on.PlusDays(method.SettleDays), talk.Today.PlusDays(1)))
             : heap.To(HeapStep.Turning, LocalDate.Max(next, talk.Today.PlusDays(on == talk.Today ? 1 : 0)));
         talk.Put(heap);
         var date = ("date", (Value)new Value.Date(heap.Due!.Value));
@@ -141,8 +156,9 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
                 ("turns", new Value.Number(method.Turns)), date);
     }
 
-    private static void SayNoted(Talk talk, HeapRecord heap)
+    private static void SayNoted(Talk talk, HeapRecord heap, LocalDate on)
     {
+        heap = heap with { LastTurned = heap.LastTurned is { } last ? LocalDate.Max(last, on) : on };
         talk.Put(heap);
         talk.SayOf(heap, Catalogue.TurnedEarly, ("date", new Value.Date(heap.Due ?? talk.Today)));
     }

@@ -5,10 +5,12 @@ namespace HeapText.Dialog.Replies;
 /// <summary>The words of one language that a farmer may use, as written in its words.yml.</summary>
 public sealed class Lexicon
 {
-    internal Lexicon(string language, IReadOnlyList<Phrase> phrases)
+    internal Lexicon(
+        string language, IReadOnlyList<Phrase> phrases, IReadOnlyDictionary<(string Question, string Phrase), string> answers)
     {
         Language = language;
         Phrases = phrases;
+        Answers = answers;
     }
 
     /// <summary>Two-letter code of the language, the name of its folder.</summary>
@@ -19,6 +21,9 @@ public sealed class Lexicon
         .Select(phrase => phrase.Meaning.Key).ToHashSet(StringComparer.Ordinal);
 
     internal IReadOnlyList<Phrase> Phrases { get; }
+
+    /// <summary>What a whole text answers to a question.</summary>
+    internal IReadOnlyDictionary<(string Question, string Phrase), string> Answers { get; }
 
     /// <summary>Loads <c>DIR/LANGUAGE/words.yml</c> of every language, and all faults in them at once.</summary>
     /// <param name="directory">The dialogs folder. A language without a words.yml is passed over.</param>
@@ -60,7 +65,7 @@ public sealed class Lexicon
         }
 
         faults.AddRange(sections.Faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column));
-        return new Lexicon(language, sections.Phrases);
+        return new Lexicon(language, sections.Phrases, sections.Answers);
     }
 }
 

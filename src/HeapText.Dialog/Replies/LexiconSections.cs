@@ -9,9 +9,11 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
     private static readonly string[] Required =
-        ["materials", "refused", "measures", "numbers", "checks", "intents", "particles"];
+        ["materials", "refused", "measures", "numbers", "checks", "intents", "particles", "answers"];
 
     public List<Phrase> Phrases { get; } = [];
+
+    public Dictionary<(string Question, string Phrase), string> Answers { get; } = [];
 
     public List<DialogFault> Faults { get; } = [];
 
@@ -45,6 +47,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             case "fractions": ReadKeys(value, "number", name => Number(name, MeaningKind.Fraction)); break;
             case "checks": ReadChecks(value); break;
             case "intents": ReadKeys(value, "intent", name => Keyed<Intent>(name, MeaningKind.Intent)); break;
+            case "answers": ReadAnswers(value); break;
             case "languages": ReadKeys(value, "language", name => new Meaning(MeaningKind.Language, name)); break;
             case "daysAgo": ReadKeys(value, "days", name => Number(name, MeaningKind.DaysAgo)); break;
             case "urgent": ReadPhrases(value, "urgent", new Meaning(MeaningKind.Urgent, "urgent")); break;
@@ -79,6 +82,39 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
                 default: Fault(key, $"Unknown check '{key.Value}': use heat, smell, moisture or pests."); break;
             }
         }
+    }
+
+    private void ReadAnswers(MarkedYaml section)
+    {
+        if (section is not MarkedYaml.Map questions)
+        {
+            Fault(section, "Answers must be a map of questions, each a map of answers.");
+            return;
+        }
+
+        foreach (var (question, answers) in Distinct(questions))
+        {
+            if (!AnswerReader.Known.TryGetValue(question.Value, out var known))
+                Fault(question, $"Unknown question '{question.Value}'.");
+            else if (answers is not MarkedYaml.Map map)
+                Fault(answers, $"'{question.Value}' must be a map of answers.");
+            else
+                foreach (var (answer, words) in Distinct(map)) ReadAnswer(question.Value, known, answer, words);
+        }
+    }
+
+    private void ReadAnswer(
+        string question, IReadOnlyList<string> known, MarkedYaml.Text answer, MarkedYaml words)
+    {
+        if (!known.Contains(answer.Value))
+            Fault(answer, $"Unknown answer '{answer.Value}': use {string.Join(", ", known)}.");
+        else if (words is not MarkedYaml.List { Items.Count: > 0 } list)
+            Fault(words, $"'{answer.Value}' needs a list with at least one word.");
+        else
+            foreach (var text in list.Items.OfType<MarkedYaml.Text>())
+                foreach (var phrase in Braces.Expand(text.Value).Select(s => string.Join(' ', WordsOf(s))).Distinct())
+                    if (!Answers.TryAdd((question, phrase), answer.Value))
+                        Fault(text, $"'{phrase}' stands twice under '{question}'.");
     }
 
     private void ReadKeys(MarkedYaml section, string group, Func<string, Meaning?> meaningOf)

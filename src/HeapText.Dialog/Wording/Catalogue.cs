@@ -69,6 +69,7 @@ public static class Catalogue
     // turning and checking
     public static readonly MessageSpec TurnToday =
         OfHeap("turn-today", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+    public static readonly MessageSpec TurnOnceMore = OfHeap("turn-once-more", 1);
     public static readonly MessageSpec TurnLate = OfHeap(
         "turn-late", 2, ("date", SlotKind.Date), ("turn", SlotKind.Number), ("turns", SlotKind.Number));
     public static readonly MessageSpec AskTurned = OfHeap("ask-turned", 1, ("date", SlotKind.Date));
@@ -94,6 +95,7 @@ public static class Catalogue
     public static readonly MessageSpec NotReady = OfHeap("not-ready", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec Ready = OfHeap("ready", 1);
     public static readonly MessageSpec ReadyCare = OfHeap("ready-care", 2);
+    public static readonly MessageSpec ReadyNeverHot = OfHeap("ready-never-hot", 2);
 
     // at any time
     public static readonly MessageSpec Urgent = General("urgent", 2);

@@ -73,7 +73,8 @@ public sealed class Phrasebook
         Value.Materials materials => MaterialsInWords(language, materials),
         Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other,
-        Value.Heap heap => Form(language, "heap-built", ("date", DateInWords(language, heap.BuiltOn))),
+        Value.Heaps heaps => string.Join(", ", heaps.Items.Select(heap => Form(language, "heap-built",
+            ("number", Figure(heap.Number)), ("date", DateInWords(language, heap.BuiltOn))))),
         Value.Choices choices =>
             string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
         Value.LanguageHints => string.Join(". ", Languages.Where(l => l != language)

@@ -20,7 +20,7 @@ internal sealed class TextFileCheck(
         ["bucket-half"] = [],
         ["metres"] = ["length"],
         ["date"] = ["weekday", "day", "month"],
-        ["heap-built"] = ["date"],
+        ["heap-built"] = ["number", "date"],
         ["heap-prefix"] = ["number"],
     };
 

@@ -31,8 +31,8 @@ public abstract record Value
 
     public sealed record Measure(string Key) : Value;
 
-    /// <summary>A heap that stands, by the day it was built.</summary>
-    public sealed record Heap(LocalDate BuiltOn) : Value;
+    /// <summary>Heaps that stand, each to be chosen by its own number.</summary>
+    public sealed record Heaps(IReadOnlyList<(int Number, LocalDate BuiltOn)> Items) : Value;
 
     /// <summary>Choices, numbered from 1.</summary>
     public sealed record Choices(IReadOnlyList<Value> Items) : Value;

@@ -41,8 +41,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
             [.. StepByStep.MenuOf(message).Select(key => new Value.Material(key))]),
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
-        SlotKind.HeapChoices => new Value.Choices(
-            [.. Enumerable.Repeat(new Value.Heap(LongestDate()), Farmer.MostHeaps)]),
+        SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
         SlotKind.LanguageHints => new Value.LanguageHints(),
         _ => throw new System.Diagnostics.UnreachableException(),
     };

@@ -78,7 +78,7 @@ public sealed class ReminderTests
 
         talker.Wake();
 
-        Assert.Contains("waits since Thursday 5 March", talker.Says[0].Text, StringComparison.Ordinal);
+        Assert.Contains("has waited since Thursday 5 March", talker.Says[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]

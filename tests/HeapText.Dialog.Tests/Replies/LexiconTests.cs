@@ -39,6 +39,7 @@ public sealed class LexiconTests : IDisposable
               taste: {good: [good]}
             intents: {}
             particles: {}
+            answers: {rod: {glass: [glass]}, colour: {red: [red]}}
             colours: {}
             """);
 
@@ -53,7 +54,9 @@ public sealed class LexiconTests : IDisposable
                 "8:12: 'plastic' needs a list with at least one word.",
                 "10:3: Unknown measure 'thimble'.",
                 "13:3: Unknown check 'taste': use heat, smell, moisture or pests.",
-                "16:1: Unknown section 'colours'.",
+                "16:17: Unknown answer 'glass': use wood, metal.",
+                "16:33: Unknown question 'colour'.",
+                "17:1: Unknown section 'colours'.",
             ],
             faults.Select(fault => $"{fault.Line}:{fault.Column}: {fault.Message}"));
         Assert.All(faults, fault => Assert.Equal(Path.Combine(_folder, "zz", "words.yml"), fault.File));

@@ -15,7 +15,7 @@ public sealed class DialogsFolderTests
     [Theory]
     [InlineData("  stopped-still: \"You have", "  stopped-stil: \"You have", "the message 'stopped-still' is missing")]
     [InlineData("  stopped-still: \"You have", "  stopped-stil: \"You have", "there is no message 'stopped-stil'")]
-    [InlineData("Good: on those days we text you at {hour}.", "Good.", "'hour-set' lacks the placeholder {hour}")]
+    [InlineData("Good: we remind you at {hour}.", "Good.", "'hour-set' lacks the placeholder {hour}")]
     [InlineData("Welcome back.", "Welcome back to {group}.", "'started' has no placeholder {group}")]
     [InlineData("Welcome back.", "Welcome back {.", "a brace has no partner")]
     [InlineData("Welcome back.", "Welcome \u2013 back.", "has letters outside the GSM 7-bit alphabet: \u2013")]

@@ -1,0 +1,39 @@
+namespace HeapText.Dialog.Replies;
+
+/// <summary>What a whole text means as the answer to one question, by the section <c>answers</c> of words.yml.</summary>
+public sealed class AnswerReader
+{
+    /// <summary>The questions and their answers; answers that are offered by number stand in that order.</summary>
+    public static IReadOnlyDictionary<string, IReadOnlyList<string>> Known { get; } =
+        new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal)
+        {
+            ["heat"] = ["hot", "warm", "cool", "cold"],
+            ["smell"] = ["earthy", "ammonia", "rotten", "sour", "none"],
+            ["moisture"] = ["dripping", "wet", "good", "dry", "cannot"],
+            ["rod"] = ["wood", "metal"],
+            ["hour"] = ["6", "7", "8", "12", "16"],
+            ["built"] = ["yes", "no"],
+            ["turned"] = ["yes", "no"],
+            ["have"] = ["none"],
+            ["talk"] = ["thanks", "hello", "hour", "rod"],
+        };
+
+    private readonly IReadOnlyList<Lexicon> _lexicons;
+
+    /// <summary>Makes a reader of all the languages together.</summary>
+    public AnswerReader(IReadOnlyList<Lexicon> lexicons) => _lexicons = lexicons;
+
+    /// <summary>The answer; null when the text as a whole is none of its words.</summary>
+    /// <param name="question">One of <see cref="Known"/>.</param>
+    /// <param name="text">As it came in.</param>
+    /// <param name="language">The farmer's language, whose words go first.</param>
+    public string? Read(string question, string text, string language)
+    {
+        const int longest = 80;
+        if (text.Length > longest) return null;
+        var phrase = string.Join(' ', Letters.Words(text));
+        return _lexicons.OrderBy(lexicon => lexicon.Language != language)
+            .Select(lexicon => lexicon.Answers.GetValueOrDefault((question, phrase)))
+            .FirstOrDefault(answer => answer is not null);
+    }
+}
