@@ -6,7 +6,7 @@ namespace HeapText.Agronomy.Heap;
 /// done.
 /// <para>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in all.
 /// First turning by day 3: [MSINGI]. A turned and wetted heap that does not warm again within 5 to 7 days is past its
-/// hot time: from memory, [COMPOST, section 5]. Curing of a month: common practice, no source.</para>
+/// hot time: [REHEAT], from memory. Curing of a month: common practice, no source.</para>
 /// </remarks>
 public sealed record HeapMethod
 {

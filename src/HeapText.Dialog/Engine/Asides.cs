@@ -56,7 +56,8 @@ internal sealed class Asides(Tending tending)
         if (heap.Step == HeapStep.Planned) Planning.SaySize(talk, heap);
     }
 
-    /// <summary>Ready? Asks how it looks when it has cured; else says that it is too early, and what comes next.</summary>
+    /// <summary>Ready? Asks how it looks when it has cured; else says that it is too early, and what comes
+    /// next.</summary>
     private void SayReadiness(Talk talk)
     {
         var heap = talk.Farmer.Heaps.FirstOrDefault(h => h.IsTended);
@@ -83,6 +84,7 @@ internal sealed class Asides(Tending tending)
             heaps.Add(Reviving.TakeUp(talk, left, tending.MethodOf(left)));
         foreach (var heap in heaps) NextStep.Say(talk, heap, tending.MethodOf(heap));
         if (heaps.Count > 0) return;
-        talk.Say(talk.Farmer.Heaps.Any(h => h.Step == HeapStep.Ready) ? Catalogue.NextReady : Catalogue.NextNothing);
+        var isReady = talk.Farmer.Heaps.Any(h => h.Step == HeapStep.Ready);
+        talk.Say(isReady ? Catalogue.NextReady : Catalogue.NextNothing);
     }
 }

@@ -8,7 +8,8 @@ namespace HeapText.Dialog.Engine;
 /// <summary>The three checks, heat, smell and moisture, and the advice that follows from them.</summary>
 internal sealed class Checking(Tending tending, Finishing finishing)
 {
-    /// <summary>The last choice of the squeeze: a hot heap or a wounded hand is no reason to be asked for ever.</summary>
+    /// <summary>The last choice of the squeeze: a hot heap or a wounded hand is no reason to be asked for
+    /// ever.</summary>
     private const int CouldNotSqueeze = 5;
 
     /// <summary>Answers an open check question; false when the text does not.</summary>

@@ -8,7 +8,8 @@ internal sealed class ChoiceWords(AnswerReader answers)
     /// <summary>The answer as a reading; null when the text as a whole is none of the choices' words.</summary>
     public Reading? Read(Stage stage, string text, string language)
     {
-        if (QuestionOf(stage) is not { } question || answers.Read(question, text, language) is not { } answer) return null;
+        if (QuestionOf(stage) is not { } question) return null;
+        if (answers.Read(question, text, language) is not { } answer) return null;
         return (stage, answer) switch
         {
             (Stage.Building, "yes") => Meant(Intent.Built),
@@ -20,7 +21,8 @@ internal sealed class ChoiceWords(AnswerReader answers)
         };
     }
 
-    /// <summary>What is said at any time and is no answer: thanks, a greeting, a wish to change hour or rod; else null.</summary>
+    /// <summary>What is said at any time and is no answer: thanks, a greeting, a wish to change hour or rod; else
+    /// null.</summary>
     public string? Talk(string text, string language) => answers.Read("talk", text, language);
 
     private static Reading Meant(Intent intent) => new() { Intent = intent };

@@ -174,7 +174,8 @@ public sealed class Conversation : IConversation
     /// <summary>A yes to no question is a nod, and costs no answer; to another question it is asked again.</summary>
     private static bool Agreed(Talk talk)
     {
-        if (talk.Farmer.Stage is not (Stage.Tending or Stage.Building or Stage.AwaitingTurn)) OpenQuestion.AskAgain(talk);
+        if (talk.Farmer.Stage is not (Stage.Tending or Stage.Building or Stage.AwaitingTurn))
+            OpenQuestion.AskAgain(talk);
         return true;
     }
 

@@ -20,7 +20,8 @@ public sealed record DialogSet(
         List<DialogFault> all = [.. faults, .. words.Faults];
         if (book is null || words.Faults.Count > 0) return (null, all);
         var readerOfLanguage = words.Lexicons.ToDictionary(l => l.Language, l => new Reader([l]));
-        return (new DialogSet(
-            book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons), new LanguageSense(readerOfLanguage)), all);
+        var dialogs = new DialogSet(
+            book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons), new LanguageSense(readerOfLanguage));
+        return (dialogs, all);
     }
 }

@@ -14,7 +14,9 @@ internal static class NextStep
         switch (heap.Step)
         {
             case HeapStep.Planned: talk.SayOf(heap, Catalogue.NextBuild); break;
-            case HeapStep.Turning when heap.Due < talk.Today: talk.SayOf(heap, Catalogue.TurnLate, date, turn, turns); break;
+            case HeapStep.Turning when heap.Due < talk.Today:
+                talk.SayOf(heap, Catalogue.TurnLate, date, turn, turns);
+                break;
             case HeapStep.Turning: talk.SayOf(heap, Catalogue.NextTurn, turn, turns, date); break;
             case HeapStep.ExtraTurning when heap.Due > talk.Today: talk.SayOf(heap, Catalogue.TurnAgain, date); break;
             case HeapStep.ExtraTurning: talk.SayOf(heap, Catalogue.TurnNow); break;

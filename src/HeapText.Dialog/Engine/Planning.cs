@@ -111,8 +111,8 @@ internal static class Planning
         }
         var dusty = Dusty(heap).Except(before is null ? [] : Dusty(before)).ToList();
         if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
-        if (heap.Plan.Cautions.Contains(Cautions.AshCold) && before?.Plan.Cautions.Contains(Cautions.AshCold) is not true)
-            talk.Say(Catalogue.CareAsh);
+        var hadAsh = before?.Plan.Cautions.Contains(Cautions.AshCold) ?? false;
+        if (!hadAsh && heap.Plan.Cautions.Contains(Cautions.AshCold)) talk.Say(Catalogue.CareAsh);
     }
 
     private static IEnumerable<string> Dusty(HeapRecord heap) =>

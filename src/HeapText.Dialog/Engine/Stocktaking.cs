@@ -36,10 +36,11 @@ internal static class Stocktaking
             return;
         }
         if (HasEnoughHeaps(talk)) return;
-        var isOpen = talk.Farmer.Stage is Stage.AskingAmount or Stage.AskingMeasure or Stage.PickingMaterial or Stage.Gathering;
+        var isOpen = talk.Farmer.Stage is Stage.AskingAmount or Stage.AskingMeasure or Stage.PickingMaterial
+            or Stage.Gathering;
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
-        if (!isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock && talk.Farmer.Heaps.Any(h => h.IsTended))
-            talk.Say(Catalogue.NewHeap);
+        var isUnasked = !isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock;
+        if (isUnasked && talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
         List<DraftItem> items = isOpen ? [.. talk.Draft.Items]
             : reading.InAddition || Corrects(planned, reading) ? [.. ItemsOf(planned)]
             : [];
@@ -210,10 +211,12 @@ internal static class Stocktaking
 
     private static bool HearAmount(Talk talk, Reading reading)
     {
-        if (talk.Draft.WithoutAmount is not { } item || reading.BareNumber is not { } amount || amount < 0) return false;
+        if (talk.Draft.WithoutAmount is not { } item || reading.BareNumber is not { } amount) return false;
+        if (amount < 0) return false;
         if (amount == 0)
         {
-            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Items = [.. talk.Draft.Items.Where(i => i != item)] } };
+            var left = talk.Draft.Items.Where(i => i != item);
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Items = [.. left] } };
             Continue(talk);
             return true;
         }

@@ -1,6 +1,7 @@
 namespace HeapText.Dialog.Replies;
 
-/// <summary>What a whole text means as the answer to one question, by the section <c>answers</c> of words.yml.</summary>
+/// <summary>What a whole text means as the answer to one question, by the section <c>answers</c> of
+/// words.yml.</summary>
 public sealed class AnswerReader
 {
     /// <summary>The questions and their answers; answers that are offered by number stand in that order.</summary>

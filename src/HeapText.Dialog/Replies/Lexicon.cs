@@ -6,7 +6,8 @@ namespace HeapText.Dialog.Replies;
 public sealed class Lexicon
 {
     internal Lexicon(
-        string language, IReadOnlyList<Phrase> phrases, IReadOnlyDictionary<(string Question, string Phrase), string> answers)
+        string language, IReadOnlyList<Phrase> phrases,
+        IReadOnlyDictionary<(string Question, string Phrase), string> answers)
     {
         Language = language;
         Phrases = phrases;

@@ -58,5 +58,6 @@ internal sealed class TextFileCheck(
 
     private DialogFault Fault(string message) => new(file.Path, 1, 1, message);
 
-    private DialogFault At(Template template, string message) => new(file.Path, template.Line, template.Column, message);
+    private DialogFault At(Template template, string message) =>
+        new(file.Path, template.Line, template.Column, message);
 }

@@ -63,5 +63,6 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         string.Join(' ', text.EnumerateRunes().Select(r => r.ToString()).Distinct()
             .Where(letter => Fit.Measure(letter).Encoding == TextEncoding.Ucs2));
 
-    private DialogFault At(Template template, string message) => new(file.Path, template.Line, template.Column, message);
+    private DialogFault At(Template template, string message) =>
+        new(file.Path, template.Line, template.Column, message);
 }

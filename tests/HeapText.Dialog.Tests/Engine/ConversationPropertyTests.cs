@@ -11,8 +11,8 @@ public sealed class ConversationPropertyTests
     [
         "join 41", "join 42", "yes", "no", "1", "2", "3", "4", "5", "0", "7", "1.5", "-3", "3 sacks", "stop", "start",
         "help", "person", "english", "kiswahili", "built", "built yesterday", "turned", "later", "next", "amounts",
-        "is it ready", "new heap", "delete my data", "hot", "cold and dry", "smells like urine", "rotten", "water runs out",
-        "flies",
+        "is it ready", "new heap", "delete my data", "hot", "cold and dry", "smells like urine", "rotten",
+        "water runs out", "flies",
         "i burnt my hand", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung",
         "14 wheelbarrows dry grass, 10 wheelbarrows green weeds, 8 buckets goat manure, 2 buckets wood ash",
         "sawdust 4 dung 3", "some goat droppings", "plastic", "2 more sacks dry leaves", "0 buckets dung", "xkqj wpp",

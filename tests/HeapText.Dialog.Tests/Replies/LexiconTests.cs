@@ -55,7 +55,7 @@ public sealed class LexiconTests : IDisposable
                 "10:3: Unknown measure 'thimble'.",
                 "13:3: Unknown check 'taste': use heat, smell, moisture or pests.",
                 "16:17: Unknown answer 'glass': use wood, metal.",
-                "16:33: Unknown question 'colour'.",
+                "16:34: Unknown question 'colour'.",
                 "17:1: Unknown section 'colours'.",
             ],
             faults.Select(fault => $"{fault.Line}:{fault.Column}: {fault.Message}"));

@@ -13,19 +13,11 @@ public sealed class ProjectReferenceTests
     [InlineData("Service", "Carriers", "Store")]
     public void Project_ItsReferences_AreThoseOfTheDesign(string project, params string[] expected)
     {
-        var file = Path.Combine(Repository(), "src", $"HeapText.{project}", $"HeapText.{project}.csproj");
+        var file = Path.Combine(RepositoryFolder.Find(), "src", $"HeapText.{project}", $"HeapText.{project}.csproj");
 
         var references = XDocument.Load(file).Descendants("ProjectReference")
             .Select(one => Path.GetFileNameWithoutExtension(one.Attribute("Include")!.Value)["HeapText.".Length..]);
 
         Assert.Equal(expected, references.Order());
-    }
-
-    private static string Repository()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "HeapText.sln")))
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("No HeapText.sln.");
-        return folder;
     }
 }
