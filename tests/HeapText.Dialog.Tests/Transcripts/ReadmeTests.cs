@@ -4,7 +4,8 @@ namespace HeapText.Dialog.Tests.Transcripts;
 
 public sealed class ReadmeTests
 {
-    /// <summary>What the README shows is what the whole season's transcript says, but for what "[...]" leaves out.</summary>
+    /// <summary>What the README shows is what the whole season's transcript says, but for what "[...]" leaves
+    /// out.</summary>
     [Fact]
     public void Readme_ItsSample_IsFromTheTranscript()
     {
