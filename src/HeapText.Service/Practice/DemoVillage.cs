@@ -14,17 +14,21 @@ namespace HeapText.Service.Practice;
 /// <remarks>Each text goes through the same turn as any other, at its own time, so the records are what they would
 /// be.</remarks>
 internal sealed class DemoVillage(
-    IStore store, GroupBook groups, TurnRunner turns, PracticeTime time, PracticeClock clock)
+    IStore store, GroupBook groups, TurnRunner turns, PracticeTime time, PracticeClock clock,
+    PracticeJournal journal)
 {
     private static readonly LocalTimePattern Hour = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
-    /// <summary>Seeds a store that holds no records; leaves any other as it is.</summary>
+    /// <summary>Seeds a store that holds no records; leaves any other as it is. The journal says so until it is
+    /// done, for it to be made anew when it was cut short.</summary>
     /// <param name="withFarmers">False seeds the groups only: their codes are the way in.</param>
     /// <param name="cancel">Ends it early.</param>
     public async Task Seed(bool withFarmers, CancellationToken cancel)
     {
         if (!await store.IsEmpty(cancel)) return;
+        await journal.KeepSeeding(true);
         await Seed(Read(), withFarmers, cancel);
+        await journal.KeepSeeding(false);
     }
 
     /// <summary>Plays a village into the store.</summary>

@@ -91,7 +91,7 @@ internal static class PhoneVerb
             .FirstOrDefault(culture => culture.Name == lang)?.NativeName;
 
     private static Task<int> Start(Uri url, CancellationToken stop) =>
-        ServeVerb.Run([$"--Urls={url.GetLeftPart(UriPartial.Authority)}"], fresh: false, Console.Error, stop);
+        ServeVerb.Run([$"--Urls={url.GetLeftPart(UriPartial.Authority)}"], fresh: false, Console.Error, Console.Error, stop);
 
     private static async Task<bool> IsUp(PracticeClient service, Task<int> started, CancellationToken cancel)
     {

@@ -1,3 +1,4 @@
+using HeapText.Dialog.Ports;
 using HeapText.Service.Practice;
 using HeapText.Service.Tests.Fakes;
 using Microsoft.Extensions.DependencyInjection;
@@ -43,6 +44,27 @@ public sealed class DemoVillageTests : PracticeTests
         await Village.Seed(withFarmers: true, Token);
 
         Assert.Empty(await Service.Store.Groups(Token));
+    }
+
+    [Fact]
+    public async Task Seed_CutShort_IsRemembered()
+    {
+        var journal = Service.Services.GetRequiredService<PracticeJournal>();
+        Service.Store.IsFull = true;
+
+        await Assert.ThrowsAsync<StoreUnavailableException>(() => Village.Seed(withFarmers: true, Token));
+        Assert.True(await journal.IsSeeding());
+
+        await Restart(RunningService.Start);
+        Assert.True(await Service.Services.GetRequiredService<PracticeJournal>().IsSeeding());
+    }
+
+    [Fact]
+    public async Task Seed_Whole_LeavesNoMark()
+    {
+        await Village.Seed(withFarmers: false, Token);
+
+        Assert.False(await Service.Services.GetRequiredService<PracticeJournal>().IsSeeding());
     }
 
     [Fact]
