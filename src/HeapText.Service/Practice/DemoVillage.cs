@@ -31,42 +31,49 @@ internal sealed class DemoVillage(
         await journal.KeepSeeding(false);
     }
 
-    /// <summary>Plays a village into the store.</summary>
-    internal async Task Seed(DemoScript script, bool withFarmers, CancellationToken cancel)
+    /// <summary>Plays villages into the store.</summary>
+    internal async Task Seed(IReadOnlyList<DemoScript> villages, bool withFarmers, CancellationToken cancel)
     {
-        foreach (var group in script.Groups)
-        {
-            await groups.Put(
-                new Group(group.Code, group.Name, group.Language, script.Zone, script.Officer), cancel);
-        }
-
+        foreach (var one in villages)
+            await groups.Put(new Group(one.Code, one.Name, one.Language, one.Zone, one.Officer), cancel);
         if (!withFarmers) return;
-        var zone = DateTimeZoneProviders.Tzdb[script.Zone];
-        var today = clock.Now.InZone(zone).Date;
-        var cues = script.Texts
-            .Select((text, place) => (At: InstantOf(text, today, zone), Message: MessageOf(text, place)))
-            .Where(cue => cue.At <= clock.Now)
+        var now = clock.Now;
+        var cues = villages.SelectMany(Cues)
+            .Where(cue => cue.At <= now)
             .OrderBy(cue => cue.At)
             .Select(cue => (cue.At, (Func<Task>)(() => turns.Hear(cue.Message, cancel))))
             .ToList();
         await time.Play(cues, cancel);
     }
 
+    private IEnumerable<(Instant At, Inbound Message)> Cues(DemoScript village)
+    {
+        var zone = DateTimeZoneProviders.Tzdb[village.Zone];
+        var today = clock.Now.InZone(zone).Date;
+        return village.Texts.Select((text, place) => (InstantOf(text, today, zone), MessageOf(village, text, place)));
+    }
+
     private static Instant InstantOf(DemoText text, LocalDate today, DateTimeZone zone) =>
         today.PlusDays(-text.Day).At(Hour.Parse(text.At).GetValueOrThrow()).InZoneLeniently(zone).ToInstant();
 
-    private static Inbound MessageOf(DemoText text, int place) =>
+    private static Inbound MessageOf(DemoScript village, DemoText text, int place) =>
         Msisdn.TryParse(text.Phone, out var phone)
-            ? new Inbound(string.Create(CultureInfo.InvariantCulture, $"demo-{place}"), InboundLine.Practice, phone,
-                text.Text)
-            : throw new InvalidDataException($"demo-village.yml: text {place + 1} has no phone like +99910000001.");
+            ? new Inbound(string.Create(CultureInfo.InvariantCulture, $"demo-{village.Code}-{place}"),
+                InboundLine.Practice, phone, text.Text)
+            : throw new InvalidDataException(
+                $"demo-village-{village.Code}.yml: text {place + 1} has no phone like +99910000001.");
 
-    private static DemoScript Read()
+    private static List<DemoScript> Read()
     {
-        using var stream = typeof(DemoVillage).Assembly.GetManifestResourceStream("demo-village.yml")
-            ?? throw new InvalidDataException("demo-village.yml is not part of the program.");
-        using var reader = new StreamReader(stream);
-        return new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).Build()
-            .Deserialize<DemoScript>(reader);
+        var assembly = typeof(DemoVillage).Assembly;
+        var yaml = new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).Build();
+        return [.. assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith("demo-village-", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(name =>
+            {
+                using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
+                return yaml.Deserialize<DemoScript>(reader);
+            })];
     }
 }

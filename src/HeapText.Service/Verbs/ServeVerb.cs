@@ -77,13 +77,16 @@ internal static partial class ServeVerb
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.Configuration.Sources.Clear();
-        builder.Configuration
-            .AddJsonFile("appsettings.json", optional: true)
-            .AddEnvironmentVariables("HEAPTEXT__")
-            .AddCommandLine(args);
+        AddSettings(builder.Configuration).AddCommandLine(args);
         LogToStandardError(builder.Logging);
         return builder;
     }
+
+    /// <summary>Adds where settings stand beside the command line.</summary>
+    internal static IConfigurationBuilder AddSettings(IConfigurationBuilder configuration) => configuration
+        .SetBasePath(AppContext.BaseDirectory)
+        .AddJsonFile("appsettings.json", optional: true)
+        .AddEnvironmentVariables("HEAPTEXT__");
 
     // Standard output is for what a program reads.
     private static void LogToStandardError(ILoggingBuilder logging)
