@@ -29,6 +29,8 @@ internal static class DialogsAtStart
     {
         if ((setting ?? DialogsFolder.Find()) is not { } folder)
             throw new SettingsFaultsException(["Dialogs: no dialogs folder was found. Name it in this setting."]);
+        if (!Directory.Exists(folder))
+            throw new SettingsFaultsException([$"Dialogs: there is no folder '{folder}'. Name one that is there."]);
         try
         {
             var (dialogs, faults) = DialogSet.Load(folder);

@@ -97,12 +97,15 @@ public sealed class StartFaultTests : IDisposable
     }
 
     [Fact]
-    public async Task Start_DialogsFileIsAFolder_NamesTheSetting()
-    {
-        Directory.CreateDirectory(Path.Combine(_folder.Path, "en", "text.yml"));
+    public async Task Start_NoSuchDialogsFolder_NamesTheSetting() =>
+        AssertSays("Dialogs: ", "/none", await RefusedStart.Of(_folder.Path, "--Dialogs=/none"));
 
-        Assert.Contains(Path.Combine("en", "text.yml"),
-            await RefusedStart.Of(_folder.Path, "--Dialogs=" + _folder.Path), StringComparison.Ordinal);
+    [Fact]
+    public async Task Start_DialogsFileIsAFolder_NamesItAndTheSetting()
+    {
+        var file = Directory.CreateDirectory(Path.Combine(_folder.Path, "en", "text.yml")).FullName;
+
+        AssertSays("Dialogs: ", file, await RefusedStart.Of(_folder.Path, "--Dialogs=" + _folder.Path));
     }
 
     [Fact]
