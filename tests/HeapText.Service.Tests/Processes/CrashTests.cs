@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Net.Http.Json;
 using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Processes;
@@ -94,8 +95,7 @@ public sealed class CrashTests
     private static async Task EachPhoneGotOneAnswer(ServiceProcess service, IEnumerable<string> phones)
     {
         // One minute on takes over what a killed process had taken for sending.
-        using var moved = await service.Http.PostAsync(
-            "/practice/clock", new StringContent("""{"advance":"PT2M"}"""), Token);
+        using var moved = await service.Http.PostAsJsonAsync("/practice/clock", new { advance = "PT2M" }, Token);
         moved.EnsureSuccessStatusCode();
         await Parallel.ForEachAsync(phones, Token, async (phone, _) => Assert.Single(await service.MessageIds(phone)));
     }
