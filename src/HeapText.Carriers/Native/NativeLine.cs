@@ -64,6 +64,8 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         >= 200 and < 300 => new SendOutcome.Taken(),
         (int)HttpStatusCode.TooManyRequests or (int)HttpStatusCode.ServiceUnavailable =>
+            new SendOutcome.Busy(AskedToWait(answer)),
+        (int)HttpStatusCode.BadGateway or (int)HttpStatusCode.GatewayTimeout =>
             new SendOutcome.TryAgain(AskedToWait(answer), LineBusy: true),
         >= 400 and < 500 => new SendOutcome.Refused($"The gateway refused it with {(int)answer.StatusCode}."),
         _ => new SendOutcome.TryAgain(null),

@@ -62,6 +62,9 @@ public sealed class Conversation : IConversation
         return Done(talk);
     }
 
+    /// <inheritdoc/>
+    public Instant? NextDue(Farmer farmer, Instant now) => Agenda.NextDue(farmer, now);
+
     private static Reaction Done(Talk talk) => new(talk.Farmer, talk.Says, Agenda.NextDue(talk.Farmer, talk.Now));
 
     private static void Stop(Talk talk)

@@ -16,6 +16,9 @@ public interface IConversation
 
     /// <summary>A due instant has come.</summary>
     Reaction Wake(Farmer farmer, Instant now);
+
+    /// <summary>When to wake for this farmer, as the record stands; null when nothing is to come.</summary>
+    Instant? NextDue(Farmer farmer, Instant now);
 }
 
 /// <summary>What a turn decided.</summary>

@@ -20,10 +20,14 @@ public abstract record SendOutcome
     /// <summary>It took the message.</summary>
     public sealed record Taken : SendOutcome;
 
-    /// <summary>It is busy, or its answer never came: try again under the same id.</summary>
+    /// <summary>It says that it is busy: leave the line alone, then try again under the same id.</summary>
     /// <param name="After">How long it asked to be left alone; null when it did not say.</param>
-    /// <param name="LineBusy">True when the whole line is throttled or out of reach, so that the fault is not this
-    /// message's and the line is better left alone for a while.</param>
+    public sealed record Busy(Duration? After) : SendOutcome;
+
+    /// <summary>It failed, or its answer never came: try again under the same id.</summary>
+    /// <param name="After">How long it asked to be left alone; null when it did not say.</param>
+    /// <param name="LineBusy">True when the line seems out of reach, so that it is better left alone for a
+    /// while.</param>
     public sealed record TryAgain(Duration? After, bool LineBusy = false) : SendOutcome;
 
     /// <summary>It refuses this message for good.</summary>

@@ -39,6 +39,10 @@ public interface IStore : IAsyncDisposable
     /// an attempt other than the latest, unless it says that the message was sent.</summary>
     ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel);
 
+    /// <summary>Makes ready now what was taken or postponed on a line and would come only later than so long from
+    /// now: a clock that was set back since had set its moment.</summary>
+    ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel);
+
     /// <summary>The earliest instant at which something is due or may be sent; null when nothing waits.</summary>
     ValueTask<Instant?> NextWake(CancellationToken cancel);
 

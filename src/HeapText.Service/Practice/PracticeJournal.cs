@@ -171,9 +171,9 @@ internal sealed class PracticeJournal : IAsyncDisposable
             using var transaction = _writing.BeginTransaction();
             foreach (var step in batch) Run(_writing, transaction, step.Sql, step.Values);
             transaction.Commit();
-            foreach (var step in batch) step.Done.SetResult();
+            foreach (var step in batch) step.Done.TrySetResult();
         }
-        catch (SqliteException fault)
+        catch (Exception fault)
         {
             foreach (var step in batch) step.Done.TrySetException(fault);
         }

@@ -6,9 +6,7 @@ namespace HeapText.Service.Turns;
 /// <remarks>Kept in memory: a restart counts anew, which bounds the tries of one run.</remarks>
 internal sealed class Tries
 {
-    /// <summary>How often a thing is tried.</summary>
-    public const int Most = 5;
-
+    private const int Most = 5;
     private const int MostKept = 10_000;
     private readonly ConcurrentDictionary<string, int> _failed = new(StringComparer.Ordinal);
 
@@ -20,9 +18,6 @@ internal sealed class Tries
         Forget(key);
         return true;
     }
-
-    /// <summary>How often it has failed.</summary>
-    public int Failed(string key) => _failed.GetValueOrDefault(key);
 
     /// <summary>It went well, or is over.</summary>
     public void Forget(string key) => _failed.TryRemove(key, out _);

@@ -102,7 +102,9 @@ internal sealed partial class TurnRunner(
             }
 
             LogTextSetAside(message.From.Masked, message.Line, FaultTrace.Of(fault));
-            return HandOver(farmer ?? new Farmer { Subject = subject, Line = message.Line }, now);
+            return farmer is null
+                ? HandOver(new Farmer { Subject = subject, Line = message.Line }, now, null)
+                : HandOver(farmer, now, NextDue(farmer, message.From, now));
         }
     }
 
@@ -123,15 +125,29 @@ internal sealed partial class TurnRunner(
             }
 
             LogWakeSetAside(number.Masked, FaultTrace.Of(fault));
-            return HandOver(farmer, now);
+            return HandOver(farmer, now, null);
         }
     }
 
-    // Nothing more by machine: the officer's list shows the farmer, and the next text is a new start.
-    private static Reaction HandOver(Farmer farmer, Instant now)
+    // A text that fails says nothing against the reminders that were to come.
+    private Instant? NextDue(Farmer farmer, Msisdn number, Instant now)
+    {
+        try
+        {
+            return conversation.NextDue(farmer, now);
+        }
+        catch (Exception fault)
+        {
+            LogWakeSetAside(number.Masked, FaultTrace.Of(fault));
+            return null;
+        }
+    }
+
+    // Nothing said by machine: the officer's list shows the farmer, and the next text is a new start.
+    private static Reaction HandOver(Farmer farmer, Instant now, Instant? nextDue)
     {
         var fault = new Concern { Reason = ConcernReason.ServiceFault, Since = now };
-        return new Reaction(farmer with { Concern = farmer.Concern?.And(fault.Reason) ?? fault }, [], null);
+        return new Reaction(farmer with { Concern = farmer.Concern?.And(fault.Reason) ?? fault }, [], nextDue);
     }
 
     [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
@@ -147,6 +163,6 @@ internal sealed partial class TurnRunner(
     [LoggerMessage(104, LogLevel.Warning, "{Farmer} of group {Group} waits for a person: {Reason}")]
     private partial void LogConcern(string farmer, int? group, ConcernReason reason);
 
-    [LoggerMessage(103, LogLevel.Error, "What is due for {Farmer} was handed to a person after five tries: {Trace}")]
+    [LoggerMessage(103, LogLevel.Error, "What is due for {Farmer} cannot be worked out and was handed to a person: {Trace}")]
     private partial void LogWakeSetAside(string farmer, string trace);
 }

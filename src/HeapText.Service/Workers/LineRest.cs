@@ -6,7 +6,8 @@ namespace HeapText.Service.Workers;
 /// <remarks>Counts on the monotonic clock, so a wall clock set back does not lengthen a rest.</remarks>
 internal sealed class LineRest(Backoff backoff, TimeProvider time)
 {
-    private static readonly Duration Longest = Duration.FromHours(1);
+    /// <summary>The longest a line is left alone, whatever it asked for.</summary>
+    public static readonly Duration Longest = Duration.FromHours(1);
     private readonly Lock _lock = new();
     private readonly long _start = time.GetTimestamp();
     private Duration _until = Duration.Zero;

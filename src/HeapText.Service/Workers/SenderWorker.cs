@@ -12,18 +12,33 @@ internal sealed partial class SenderWorker(
     : PassWorker(time, logger)
 {
     private const int Batch = 64;
-    private static readonly Duration Lease = Duration.FromSeconds(60);
+    private static readonly Duration Lease = Duration.FromSeconds(30);
+
+    /// <summary>Kept of the lease for storing how the sends ended: nothing is under way any more by then.</summary>
+    private static readonly TimeSpan ToSettle = TimeSpan.FromSeconds(2);
+
     private readonly TimeProvider _time = time;
     private readonly ILogger _logger = logger;
-    private readonly Tries _tries = new();
+    private readonly SendTries _tries = new();
     private readonly LineRest _rest = new(backoff, time);
+    private readonly ClockWatch _clock = new(time);
+
+    /// <summary>How far ahead a moment to try again must lie to be of a clock set back since; null once those are
+    /// given back. At first only what no running process could have set.</summary>
+    private Duration? _tooFarAhead = Lease + LineRest.Longest;
 
     /// <inheritdoc/>
     protected override async Task<int> Pass(CancellationToken cancel)
     {
         if (_rest.IsResting) return 0;
+        await GiveBackWhatAnotherClockHolds(cancel);
+        var asked = _time.GetTimestamp();
         var taken = await store.TakeNext(carrier.Line, Now(), Lease, _rest.IsDoubtful ? 1 : Batch, cancel);
-        await Task.WhenAll(taken.Select(SendAndSettle));
+        var left = Lease.ToTimeSpan() - ToSettle - _time.GetElapsedTime(asked);
+        // A process that stood still since then has lost its lease: another may be sending these now.
+        if (left <= TimeSpan.Zero) return taken.Count;
+        using var limit = new CancellationTokenSource(left, _time);
+        await Task.WhenAll(taken.Select(sending => SendAndSettle(sending, limit.Token)));
         return taken.Count;
     }
 
@@ -31,13 +46,22 @@ internal sealed partial class SenderWorker(
     protected override Task Rest(CancellationToken cancel) =>
         signals.WaitToSend(carrier.Line, Pause, _time, cancel);
 
-    private async Task SendAndSettle(Sending sending)
+    private async Task GiveBackWhatAnotherClockHolds(CancellationToken cancel)
+    {
+        if (_clock.WasSetBack()) _tooFarAhead = Lease;
+        if (_tooFarAhead is not { } ahead) return;
+        await store.GiveBack(carrier.Line, Now(), ahead, cancel);
+        _tooFarAhead = null;
+    }
+
+    private async Task SendAndSettle(Sending sending, CancellationToken limit)
     {
         try
         {
             var settlement = sending.Message.ExpiresAt <= Now()
                 ? new Settlement.SetAside("expired")
-                : Judge(sending, await Send(sending));
+                : Judge(sending.Message.Id, await Send(sending, limit));
+            if (settlement is not Settlement.Retry) _tries.Forget(sending.Message.Id);
             if (settlement is Settlement.SetAside aside)
                 LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
             await store.Settle(sending, settlement, CancellationToken.None);
@@ -49,11 +73,15 @@ internal sealed partial class SenderWorker(
         }
     }
 
-    private async Task<SendOutcome> Send(Sending sending)
+    private async Task<SendOutcome> Send(Sending sending, CancellationToken limit)
     {
         try
         {
-            return await carrier.Send(sending.Message, sending.To, CancellationToken.None);
+            return await carrier.Send(sending.Message, sending.To, limit);
+        }
+        catch (OperationCanceledException) when (limit.IsCancellationRequested)
+        {
+            return new SendOutcome.TryAgain(null, LineBusy: true);
         }
         catch (Exception fault)
         {
@@ -62,24 +90,32 @@ internal sealed partial class SenderWorker(
         }
     }
 
-    private Settlement Judge(Sending sending, SendOutcome outcome)
+    private Settlement Judge(string message, SendOutcome outcome)
     {
-        var id = sending.Message.Id;
-        var now = Now();
         switch (outcome)
         {
-            case SendOutcome.TryAgain { LineBusy: true } busy:
-                return new Settlement.Retry(now + _rest.Busy(busy.After));
+            case SendOutcome.Busy busy:
+                return new Settlement.Retry(Now() + _rest.Busy(busy.After));
             case SendOutcome.TryAgain again:
-                if (_tries.FailedForGood(id)) return new Settlement.SetAside($"failed {Tries.Most} times");
-                return new Settlement.Retry(now + (again.After ?? backoff.After(_tries.Failed(id))));
-            default:
-                _tries.Forget(id);
+                return JudgeFailure(message, again);
+            case SendOutcome.Refused refused:
                 _rest.Answered();
-                return outcome is SendOutcome.Refused refused
-                    ? new Settlement.SetAside(refused.Reason)
-                    : new Settlement.Sent();
+                return new Settlement.SetAside(refused.Reason);
+            default:
+                _tries.Took();
+                _rest.Answered();
+                return new Settlement.Sent();
         }
+    }
+
+    private Settlement JudgeFailure(string message, SendOutcome.TryAgain again)
+    {
+        var (failures, isSuspect, isPoison) = _tries.Failed(message);
+        if (isPoison) return new Settlement.SetAside($"failed {SendTries.Most} times while the line took others");
+        var rest = again.LineBusy && !isSuspect
+            ? _rest.Busy(again.After)
+            : Duration.Min(again.After ?? backoff.After(failures), LineRest.Longest);
+        return new Settlement.Retry(Now() + rest);
     }
 
     private Instant Now() => _time.GetUtcNow().ToInstant();

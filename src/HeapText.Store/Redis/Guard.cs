@@ -30,8 +30,12 @@ internal static class Guard
         }
     }
 
+    // Servers before 7 wrap what a script met: "ERR Error running script …: -OOM command not allowed …".
+    private static readonly string[] WrappedTroubles = ["-OOM ", "-READONLY ", "-MISCONF "];
+
     /// <summary>Whether the server says that we asked for nonsense.</summary>
     private static bool IsOurs(RedisServerException fault) =>
-        fault.Message.StartsWith("ERR", StringComparison.Ordinal)
-        || fault.Message.StartsWith("WRONGTYPE", StringComparison.Ordinal);
+        fault.Message.StartsWith("WRONGTYPE", StringComparison.Ordinal)
+        || (fault.Message.StartsWith("ERR", StringComparison.Ordinal)
+            && !WrappedTroubles.Any(trouble => fault.Message.Contains(trouble, StringComparison.Ordinal)));
 }

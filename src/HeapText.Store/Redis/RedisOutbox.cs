@@ -9,6 +9,9 @@ namespace HeapText.Store.Redis;
 /// <summary>Taking messages and settling them.</summary>
 internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader sendings)
 {
+    /// <summary>Farmers to one script that gives back, so that none stalls the server.</summary>
+    private const int MostTogether = 500;
+
     /// <summary>Leases up to so many heads of a line, by priority, then by the moment they became ready.</summary>
     public async Task<IReadOnlyList<Sending>> Take(string line, long now, long until, int most)
     {
@@ -44,6 +47,26 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
             if (result.Resp2Type == ResultType.Integer) return (int)result == 1;
             lines.Add((string)result!);
         }
+    }
+
+    /// <summary>Makes ready the heads of a line that were taken before and wait for a moment after the given one;
+    /// gives how many.</summary>
+    public async Task<int> GiveBack(string line, long now, long after)
+    {
+        var given = 0;
+        for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
+        {
+            var late = await Partitions.All(partition => database.SortedSetRangeByScoreAsync(
+                keys.Waiting(partition, line, priority), start: after, exclude: Exclude.Start));
+            var scripts = late.SelectMany((members, partition) => members.Chunk(MostTogether).Select(some =>
+                Script.GiveBack.Run(
+                    database,
+                    [keys.Waiting(partition, line, priority),
+                     .. some.Select(member => keys.Outbox(Keys.FarmerOf(member!)))],
+                    [now, after, .. some])));
+            given += (await Task.WhenAll(scripts)).Sum(count => (int)count);
+        }
+        return given;
     }
 
     private static RedisValue[] Arguments(Sending sending, Settlement settlement, Instant at)

@@ -78,6 +78,9 @@ internal sealed class RedisStore : IStore
         await Guard.Do(() => _outbox.Settle(sending, settlement, at), cancel);
     }
 
+    public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel) =>
+        await Guard.Do(() => _outbox.GiveBack(line, Millis.Now(now), Millis.Until(now + later)), cancel);
+
     public ValueTask<Instant?> NextWake(CancellationToken cancel) => Guard.Do(NextWake, cancel);
 
     public async ValueTask PutGroup(Group group, CancellationToken cancel) =>

@@ -13,6 +13,7 @@ internal sealed class Script
     public static readonly Script Claim = new("claim");
     public static readonly Script Take = new("take");
     public static readonly Script Settle = new("settle");
+    public static readonly Script GiveBack = new("giveback");
     public static readonly Script Wake = new("wake");
 
     private readonly string _text;

@@ -62,11 +62,11 @@ internal sealed class SqliteStore : IStore
     }
 
     // Nobody else uses the file, so what is leased was leased by a process that is gone. A message waiting for its
-    // next try and a farmer due within the minute are brought forward too, which is harmless: an early wake says
-    // nothing.
+    // next try is brought forward too, however late: the clock may have been set back since. So is a farmer due
+    // within the minute, which is harmless: an early wake says nothing.
     private static void ReleaseLeases(Session session, Instant now)
     {
-        session.Run(Tables.Outbox.Release, Millis.Now(now), Millis.Until(now + LongestLease));
+        session.Run(Tables.Outbox.Release, Millis.Now(now));
         session.Run(Tables.Farmers.Release, Millis.Now(now), Millis.Until(now + LongestLease));
     }
 
@@ -102,6 +102,9 @@ internal sealed class SqliteStore : IStore
         var at = Instant.FromDateTimeOffset(_time.GetUtcNow());
         await Writer.Do(session => OutboxSteps.Settle(session, sending, settlement, at), cancel);
     }
+
+    public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel) =>
+        await Write(Tables.Outbox.GiveBack, [line, Millis.Now(now), Millis.Until(now + later)], cancel);
 
     public ValueTask<Instant?> NextWake(CancellationToken cancel) =>
         Read<Instant?>(

@@ -85,15 +85,15 @@ internal sealed partial class SqliteWriter : IAsyncDisposable
     /// are to be run again.</summary>
     private bool Transact(List<Step> steps)
     {
-        var running = 0;
+        var running = -1;
         try
         {
             _session.Run("BEGIN IMMEDIATE");
-            for (; running < steps.Count; running++) steps[running].Run(_session);
+            for (running = 0; running < steps.Count; running++) steps[running].Run(_session);
             _session.Run("COMMIT");
             return true;
         }
-        catch (Exception e) when (running < steps.Count && IsOfTheStep(e))
+        catch (Exception e) when (running >= 0 && running < steps.Count && IsOfTheStep(e))
         {
             UndoQuietly();
             steps[running].Fail(e);

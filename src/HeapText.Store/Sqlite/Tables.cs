@@ -126,9 +126,12 @@ internal static class Tables
             WHERE farmer = (SELECT id FROM farmer WHERE key = ?1) AND ready_at IS NOT NULL AND tries > 0 AND id = ?2
             """;
 
-        /// <summary>now, the latest end of a lease: gives back what a process that is gone had taken.</summary>
-        public const string Release =
-            "UPDATE outbox SET ready_at = ?1 WHERE tries > 0 AND ready_at > ?1 AND ready_at <= ?2";
+        /// <summary>now: gives back all that was taken or postponed.</summary>
+        public const string Release = "UPDATE outbox SET ready_at = ?1 WHERE tries > 0 AND ready_at > ?1";
+
+        /// <summary>line, now, moment: gives back what was taken or postponed to after that moment.</summary>
+        public const string GiveBack =
+            "UPDATE outbox SET ready_at = ?2 WHERE line = ?1 AND tries > 0 AND ready_at > ?3";
 
         /// <summary>seq, at.</summary>
         public const string Postpone = "UPDATE outbox SET ready_at = ?2 WHERE seq = ?1";

@@ -75,7 +75,7 @@ public sealed class NativeLineTests : IDisposable
 
         var outcome = await Send(Message("Karibu"));
 
-        Assert.Equal(new SendOutcome.TryAgain(Duration.FromSeconds(120), LineBusy: true), outcome);
+        Assert.Equal(new SendOutcome.Busy(Duration.FromSeconds(120)), outcome);
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public sealed class NativeLineTests : IDisposable
 
         var outcome = await Send(Message("Karibu"));
 
-        Assert.Equal(new SendOutcome.TryAgain(Duration.FromMinutes(3), LineBusy: true), outcome);
+        Assert.Equal(new SendOutcome.Busy(Duration.FromMinutes(3)), outcome);
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public sealed class NativeLineTests : IDisposable
     {
         Answer(Response.Create().WithStatusCode(429));
 
-        Assert.Equal(new SendOutcome.TryAgain(null, LineBusy: true), await Send(Message("Karibu")));
+        Assert.Equal(new SendOutcome.Busy(null), await Send(Message("Karibu")));
     }
 
     [Theory]
@@ -112,8 +112,18 @@ public sealed class NativeLineTests : IDisposable
     }
 
     [Theory]
-    [InlineData(500)]
     [InlineData(502)]
+    [InlineData(504)]
+    public async Task Send_NoGatewayBehindTheProxy_LeavesTheLineAlone(int status)
+    {
+        Answer(Response.Create().WithStatusCode(status));
+
+        Assert.Equal(new SendOutcome.TryAgain(null, LineBusy: true), await Send(Message("Karibu")));
+    }
+
+    [Theory]
+    [InlineData(500)]
+    [InlineData(501)]
     [InlineData(302)]
     public async Task Send_GatewayFails_IsTriedAgain(int status)
     {

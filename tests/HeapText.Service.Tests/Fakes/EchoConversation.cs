@@ -44,6 +44,9 @@ internal sealed class EchoConversation : IConversation
         return new Reaction(farmer, [Say(farmer, "practice", "Reminder", Priority.Reminder, now)], null);
     }
 
+    /// <summary>Whoever was ever answered is reminded.</summary>
+    public Instant? NextDue(Farmer farmer, Instant now) => Tomorrow(now);
+
     public static Instant Tomorrow(Instant now) =>
         now.InZone(Zone).Date.PlusDays(1).At(new LocalTime(7, 0)).InZoneStrictly(Zone).ToInstant();
 

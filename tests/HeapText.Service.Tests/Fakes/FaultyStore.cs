@@ -23,6 +23,9 @@ internal sealed class FaultyStore(IStore real) : IStore
     /// <summary>How many of the next commits meet a conflict.</summary>
     public int Conflicts { get; set; }
 
+    /// <summary>Called when messages were taken, before they are handed out.</summary>
+    public Action OnTaken { get; set; } = static () => { };
+
     /// <summary>How many commits came in.</summary>
     public int Commits { get; private set; }
 
@@ -60,13 +63,21 @@ internal sealed class FaultyStore(IStore real) : IStore
         string line, Instant now, Duration lease, int most, CancellationToken cancel)
     {
         await Gate(cancel);
-        return await real.TakeNext(line, now, lease, most, cancel);
+        var taken = await real.TakeNext(line, now, lease, most, cancel);
+        if (taken.Count > 0) OnTaken();
+        return taken;
     }
 
     public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
     {
         await Gate(cancel);
         await real.Settle(sending, settlement, cancel);
+    }
+
+    public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        await real.GiveBack(line, now, later, cancel);
     }
 
     public async ValueTask<Instant?> NextWake(CancellationToken cancel)

@@ -9,21 +9,32 @@ internal sealed class ScriptedCarrier : ICarrier
 
     public string Line => "lake";
 
-    public bool IsDown { get; set; }
+    /// <summary>Answered to every message while it is set.</summary>
+    public SendOutcome? Always { get; set; }
+
+    /// <summary>No answer ever comes, except by cancellation.</summary>
+    public bool Hangs { get; set; }
 
     public Dictionary<string, Queue<SendOutcome?>> Answers { get; } = [];
 
     public List<string> Sent { get; } = [];
 
-    public ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
+    public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
     {
         lock (_lock)
         {
             Sent.Add(message.Id);
-            if (IsDown) return new(new SendOutcome.TryAgain(null, LineBusy: true));
-            if (!Answers.TryGetValue(message.Id, out var answers) || answers.Count == 0)
-                return new(new SendOutcome.Taken());
-            return new(answers.Dequeue() ?? throw new InvalidOperationException("The carrier broke."));
+            if (!Hangs) return Answer(message.Id);
         }
+
+        await Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, cancel);
+        throw new System.Diagnostics.UnreachableException();
+    }
+
+    private SendOutcome Answer(string id)
+    {
+        if (Always is { } always) return always;
+        if (!Answers.TryGetValue(id, out var answers) || answers.Count == 0) return new SendOutcome.Taken();
+        return answers.Dequeue() ?? throw new InvalidOperationException("The carrier broke.");
     }
 }

@@ -207,4 +207,16 @@ public sealed class SmsHookTests : PracticeTests
         Assert.Equal(HttpStatusCode.Accepted, taken.StatusCode);
         Assert.Equal(ConcernReason.ServiceFault, (await Service.Store.Concerns(10, Token)).Single().Concern.Reason);
     }
+
+    [Fact]
+    public async Task Post_TextThatAlwaysFails_LeavesTheFarmersRemindersAsTheyWere()
+    {
+        await Service.Text("1", "HEAP");
+        for (var i = 0; i < 5; i++) await Service.Text("2", "POISON");
+
+        await Service.Advance("P1D");
+
+        var texts = (await Service.Messages()).Select(message => message.GetProperty("text").GetString());
+        Assert.Equal(["Heard: HEAP", "Reminder"], texts);
+    }
 }

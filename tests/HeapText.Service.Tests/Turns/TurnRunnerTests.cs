@@ -109,5 +109,7 @@ public sealed class TurnRunnerTests : IAsyncLifetime
         }
 
         public Reaction Wake(Farmer farmer, Instant now) => new(farmer, [], null);
+
+        public Instant? NextDue(Farmer farmer, Instant now) => null;
     }
 }

@@ -16,16 +16,20 @@ public sealed class SenderWorkerTests : IAsyncLifetime
     private static readonly DateTimeOffset Start = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero);
     private readonly TempFolder _folder = new();
     private readonly FakeTimeProvider _time = new(Start);
+    private readonly SteppedClock _wall;
     private readonly ScriptedCarrier _carrier = new();
-    private IStore _store = null!;
+    private FaultyStore _store = null!;
     private int _phones;
     private SenderWorker _sender = null!;
 
+    public SenderWorkerTests() => _wall = new SteppedClock(_time);
+
     public async ValueTask InitializeAsync()
     {
-        _store = await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path }, time: _time);
+        _store = new FaultyStore(
+            await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path }, time: _wall));
         _sender = new SenderWorker(
-            _carrier, _store, new WorkSignals(), new Backoff(new Random(1)), _time, NullLogger<SenderWorker>.Instance);
+            _carrier, _store, new WorkSignals(), new Backoff(new Random(1)), _wall, NullLogger<SenderWorker>.Instance);
     }
 
     public async ValueTask DisposeAsync()
@@ -77,35 +81,121 @@ public sealed class SenderWorkerTests : IAsyncLifetime
         Assert.Equal(["a-1"], _carrier.Sent);
     }
 
-    [Fact]
-    public async Task RunOnce_MessageThatAlwaysFails_IsTriedFiveTimesUnderOneIdAndDelaysNobodyElse()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task RunOnce_MessageThatAlwaysFailsAmongOthers_IsTriedFiveTimesAndDelaysNobodyElse(bool lineBusy)
     {
         await Put("bad");
-        await Put("good");
-        _carrier.Answers["bad-1"] = Then([.. Enumerable.Repeat(new SendOutcome.TryAgain(null), 50)]);
+        _carrier.Answers["bad-1"] = Then([.. Enumerable.Repeat(new SendOutcome.TryAgain(null, lineBusy), 50)]);
 
-        await RunFor(TimeSpan.FromHours(2));
+        for (var i = 0; i < 60; i++)
+        {
+            await Put($"good{i}");
+            await RunFor(TimeSpan.FromSeconds(10));
+            Assert.Contains($"good{i}-1", _carrier.Sent);
+        }
 
         Assert.Equal(5, _carrier.Sent.Count(id => id == "bad-1"));
-        Assert.Equal(1, _carrier.Sent.Take(2).Count(id => id == "good-1"));
+        Assert.Null(await _store.NextWake(Token));
     }
 
     [Fact]
-    public async Task RunOnce_CarrierThrows_CountsAsAFailedTry()
+    public async Task RunOnce_CarrierThrowsAtOneMessage_CountsAsAFailedTry()
+    {
+        await Put("bad");
+        _carrier.Answers["bad-1"] = Then([.. Enumerable.Repeat<SendOutcome?>(null, 50)]);
+
+        for (var i = 0; i < 60; i++)
+        {
+            await Put($"good{i}");
+            await RunFor(TimeSpan.FromSeconds(10));
+        }
+
+        Assert.Equal(5, _carrier.Sent.Count(id => id == "bad-1"));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task RunOnce_GatewayFailsEverythingForAnHour_LosesNothing(bool lineBusy)
+    {
+        for (var i = 0; i < 20; i++) await Put($"f{i}");
+        await RunFor(TimeSpan.Zero);
+        for (var i = 0; i < 20; i++) await Put($"g{i}");
+        _carrier.Always = new SendOutcome.TryAgain(null, lineBusy);
+        await RunFor(TimeSpan.FromHours(1));
+        _carrier.Always = null;
+        _carrier.Sent.Clear();
+
+        await RunFor(TimeSpan.FromMinutes(20));
+
+        Assert.Equal(Enumerable.Range(0, 20).Select(i => $"g{i}-1").Order(), _carrier.Sent.Order());
+    }
+
+    [Fact]
+    public async Task RunOnce_LineThrottlesOneMessageAgainAndAgain_NeverGivesItUp()
+    {
+        await Put("late");
+        _carrier.Answers["late-1"] = Then([.. Enumerable.Repeat(new SendOutcome.Busy(null), 8)]);
+
+        for (var i = 0; i < 12; i++)
+        {
+            await Put($"good{i}");
+            await RunFor(TimeSpan.FromMinutes(1));
+        }
+
+        Assert.Equal(9, _carrier.Sent.Count(id => id == "late-1"));
+    }
+
+    [Fact]
+    public async Task RunOnce_GatewayNeverAnswers_LetsGoBeforeTheLeaseEnds()
     {
         await Put("a");
-        _carrier.Answers["a-1"] = Then([.. Enumerable.Repeat<SendOutcome?>(null, 50)]);
+        _carrier.Hangs = true;
 
-        await RunFor(TimeSpan.FromHours(2));
+        var pass = _sender.RunOnce(Token);
+        while (_carrier.Sent.Count == 0) await Task.Yield();
+        _time.Advance(TimeSpan.FromSeconds(29));
+        await pass.WaitAsync(TimeSpan.FromSeconds(10), Token);
 
-        Assert.Equal(5, _carrier.Sent.Count);
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
+    [Fact]
+    public async Task RunOnce_ProcessStoodStillSinceItTookAMessage_LeavesItToWhoHasTheLeaseNow()
+    {
+        await Put("a");
+        _store.OnTaken = () => _time.Advance(TimeSpan.FromSeconds(60));
+
+        await _sender.RunOnce(Token);
+        Assert.Empty(_carrier.Sent);
+
+        _store.OnTaken = static () => { };
+        await _sender.RunOnce(Token);
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(24)]
+    public async Task RunOnce_ClockSetBack_GoesOnWithinAMinute(int hours)
+    {
+        await Put("a");
+        _carrier.Answers["a-1"] = Then(new SendOutcome.TryAgain(null));
+        await RunFor(TimeSpan.Zero);
+
+        _wall.SetBy = -TimeSpan.FromHours(hours);
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Equal(["a-1", "a-1"], _carrier.Sent);
     }
 
     [Fact]
     public async Task RunOnce_LineAsksForAPause_SendsNothingUntilItIsOver()
     {
         await Put("a");
-        _carrier.Answers["a-1"] = Then(new SendOutcome.TryAgain(Duration.FromMinutes(10), LineBusy: true));
+        _carrier.Answers["a-1"] = Then(new SendOutcome.Busy(Duration.FromMinutes(10)));
         await RunFor(TimeSpan.FromSeconds(1));
         await Put("b");
 
@@ -120,10 +210,10 @@ public sealed class SenderWorkerTests : IAsyncLifetime
     public async Task RunOnce_LineOutOfReachForADay_LosesNothingAndTriesWithOneMessage()
     {
         for (var i = 0; i < 20; i++) await Put($"f{i}");
-        _carrier.IsDown = true;
+        _carrier.Always = new SendOutcome.TryAgain(null, LineBusy: true);
         await RunFor(TimeSpan.FromHours(24));
         var tries = _carrier.Sent.Count;
-        _carrier.IsDown = false;
+        _carrier.Always = null;
         _carrier.Sent.Clear();
 
         await RunFor(TimeSpan.FromMinutes(20));
@@ -161,7 +251,7 @@ public sealed class SenderWorkerTests : IAsyncLifetime
     private async Task Put(string subject, int count = 1)
     {
         Assert.True(Msisdn.TryParse($"+999100{++_phones:D5}", out var number));
-        var now = _time.GetUtcNow().ToInstant();
+        var now = _wall.GetUtcNow().ToInstant();
         var messages = Enumerable.Range(1, count).Select(i => new Outbound(
             $"{subject}-{i}", _carrier.Line, "Karibu", Priority.Reply, now, now + Duration.FromDays(2)));
         var commit = new Commit

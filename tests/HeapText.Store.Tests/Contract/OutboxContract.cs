@@ -229,14 +229,13 @@ public abstract partial class StoreContract
     }
 
     [Fact]
-    public async Task TakeNext_StoreOpenedAgain_KeepsLeasesAndAttempts()
+    public async Task TakeNext_StoreOpenedAgain_KeepsOrderAndAttempts()
     {
         await Committed(Turn(1, 0, Message("a"), Message("b")));
         var first = await TakeOne();
 
         await Reopen();
 
-        Assert.Empty(await Take());
         Assert.Equal(first with { Attempt = 2 }, await TakeOne(Noon + Lease));
     }
 
@@ -254,6 +253,38 @@ public abstract partial class StoreContract
 
         Assert.Equal(2_000, taken.Count);
         Assert.Equal(2_000, taken.Distinct().Count());
+    }
+
+    [Fact]
+    public async Task GiveBack_TakenAndPostponedTooFarAhead_AreReadyNowAsTheNextAttempt()
+    {
+        var hour = Duration.FromHours(1);
+        await Committed(Turn(1, 0, Message("a")));
+        await Committed(Turn(2, 0, Message("b")));
+        var taken = await Take(Noon + hour);
+        await Settle(taken[0], new Settlement.Retry(Noon + hour * 2));
+
+        await Store.GiveBack(Line, Noon, Lease, Cancel);
+
+        Assert.Equal(["a", "b"], Ids(await Take()).Order());
+        Assert.All(await Take(Noon + Lease), sending => Assert.Equal(3, sending.Attempt));
+    }
+
+    [Fact]
+    public async Task GiveBack_NotTooFarAheadOrNeverTakenOrOfAnotherLine_StaysAsItIs()
+    {
+        var hour = Duration.FromHours(1);
+        await Committed(Turn(1, 0, Message("leased")));
+        await Committed(Turn(2, 0, Message("scheduled", notBefore: Noon + hour)));
+        await Committed(Turn(3, 0, Message("elsewhere", line: "other")));
+        await TakeOne();
+        Assert.Single(await Take(Noon + hour, line: "other"));
+
+        await Store.GiveBack(Line, Noon, Lease, Cancel);
+
+        Assert.Empty(await Take(Noon + Lease - Duration.FromMilliseconds(1)));
+        Assert.Empty(await Take(Noon + hour, line: "other"));
+        Assert.Equal(["leased", "scheduled"], Ids(await Take(Noon + hour)).Order());
     }
 
     private static Settlement How(string how) => how switch

@@ -116,6 +116,18 @@ public sealed class SqliteFaultTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task Do_TransactionCannotBegin_IsUnavailableAndWellAfterwards()
+    {
+        var session = Session.Open(Path.Combine(_folder, SqliteStore.FileName), TimeSpan.FromSeconds(1));
+        session.Run("BEGIN");
+        await using var writer = new SqliteWriter(session, NullLogger.Instance);
+
+        await Assert.ThrowsAsync<StoreUnavailableException>(async () => await writer.Do(_ => 1, Cancel));
+
+        Assert.Equal(1, await writer.Do(_ => 1, Cancel));
+    }
+
+    [Fact]
     public async Task Dispose_StepsWait_FinishesThem()
     {
         Task<CommitOutcome>[] waiting;
