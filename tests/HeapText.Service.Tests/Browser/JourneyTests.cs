@@ -42,7 +42,7 @@ public sealed class JourneyTests : IAsyncLifetime
         {
             await NextReminder($"turning {turn} of 4", "How is it?");
             await Text("1", "How does the heap smell?");
-            await Text("1", "Squeeze a handful");
+            await Text("1", "squeeze it");
             await Text("3", "Turn it now");
             await Text("turned", $"Turning {turn + 1} of 4");
         }
