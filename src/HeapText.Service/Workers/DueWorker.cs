@@ -18,7 +18,8 @@ internal sealed partial class DueWorker(IStore store, TurnRunner turns, TimeProv
     /// <inheritdoc/>
     protected override async Task<int> Pass(CancellationToken cancel)
     {
-        var due = await store.ClaimDue(_time.GetUtcNow().ToInstant(), Lease, Batch, cancel);
+        // Never given up half way: whoever was claimed unheard would wait for the claim to end.
+        var due = await store.ClaimDue(_time.GetUtcNow().ToInstant(), Lease, Batch, CancellationToken.None);
         await Parallel.ForEachAsync(due, new ParallelOptions { MaxDegreeOfParallelism = AtOnce },
             async (farmer, _) => await Wake(farmer));
         return due.Count;

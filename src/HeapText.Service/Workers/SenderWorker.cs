@@ -33,7 +33,9 @@ internal sealed partial class SenderWorker(
         if (_rest.IsResting) return 0;
         await GiveBackWhatAnotherClockHolds(cancel);
         var asked = _time.GetTimestamp();
-        var taken = await store.TakeNext(carrier.Line, Now(), Lease, _rest.IsDoubtful ? 1 : Batch, cancel);
+        // Never given up half way: what was taken unheard would wait for its lease to end.
+        var taken = await store.TakeNext(
+            carrier.Line, Now(), Lease, _rest.IsDoubtful ? 1 : Batch, CancellationToken.None);
         var left = Lease.ToTimeSpan() - ToSettle - _time.GetElapsedTime(asked);
         // A process that stood still since then has lost its lease: another may be sending these now.
         if (left <= TimeSpan.Zero) return taken.Count;

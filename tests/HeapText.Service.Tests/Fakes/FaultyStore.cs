@@ -65,6 +65,7 @@ internal sealed class FaultyStore(IStore real) : IStore
         await Gate(cancel);
         var taken = await real.TakeNext(line, now, lease, most, cancel);
         if (taken.Count > 0) OnTaken();
+        cancel.ThrowIfCancellationRequested();
         return taken;
     }
 

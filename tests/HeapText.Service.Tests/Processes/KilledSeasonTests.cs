@@ -1,6 +1,5 @@
 using System.Net.Http.Json;
 using System.Text.Json;
-using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Processes;
 
@@ -17,31 +16,33 @@ public sealed class KilledSeasonTests
     ];
 
     /// <summary>The whole of a season, once as it is and once with kill -9 and a restart between any two
-    /// steps.</summary>
-    [Fact]
-    public async Task Season_KilledBetweenAnyTwoSteps_SaysTheSameAsOneThatWasNot()
+    /// steps; on a server, which a kill does not touch, after every third.</summary>
+    [Theory]
+    [InlineData(StoreHome.Embedded, 1)]
+    [InlineData(StoreHome.Redis, 3)]
+    public async Task Season_KilledBetweenSteps_SaysTheSameAsOneThatWasNot(string kind, int killEvery)
     {
-        using var calm = new TempFolder();
-        using var killed = new TempFolder();
+        await using var calm = await StoreHome.Open(kind);
+        await using var killed = await StoreHome.Open(kind);
 
-        var undisturbed = await Play(calm.Path, kills: false);
-        var disturbed = await Play(killed.Path, kills: true);
+        var undisturbed = await Play(calm, killEvery: int.MaxValue);
+        var disturbed = await Play(killed, killEvery);
 
         Assert.Equal(undisturbed, disturbed);
     }
 
-    private static async Task<List<string>> Play(string folder, bool kills)
+    private static async Task<List<string>> Play(StoreHome home, int killEvery)
     {
-        var service = await ServiceProcess.Start(folder, "--fresh");
+        var service = await home.Start(fresh: true);
         for (var i = 0; i < Steps.Length; i++)
         {
             await Take(service, Steps[i], $"step-{i}");
-            if (!kills) continue;
+            if ((i + 1) % killEvery != 0) continue;
             service.Kill();
             await service.DisposeAsync();
-            service = await ServiceProcess.Start(folder);
+            service = await home.Start();
         }
-        await Take(service, "PT1S", "");
+        await home.TakeOver(service);
         var messages = await service.Http.GetFromJsonAsync<List<JsonElement>>($"/practice/messages?to={Phone}", Token);
         await service.DisposeAsync();
         Assert.Distinct(messages!.Select(message => message.GetProperty("id").GetString()));

@@ -176,6 +176,18 @@ public sealed class SenderWorkerTests : IAsyncLifetime
         Assert.Equal(["a-1"], _carrier.Sent);
     }
 
+    [Fact]
+    public async Task RunOnce_StoppedWhileItTakes_SendsWhatItTook()
+    {
+        await Put("a");
+        using var stop = new CancellationTokenSource();
+        _store.OnTaken = stop.Cancel;
+
+        await _sender.RunOnce(stop.Token);
+
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(24)]

@@ -1,0 +1,43 @@
+using System.Net.Http.Json;
+using HeapText.Service.Tests.Fakes;
+using HeapText.Store.Tests.Redis;
+
+namespace HeapText.Service.Tests.Processes;
+
+/// <summary>What outlasts a killed service: its data folder, and a server of its own where the records are on
+/// one.</summary>
+internal sealed class StoreHome : IAsyncDisposable
+{
+    public const string Embedded = "embedded";
+    public const string Redis = "redis";
+
+    private readonly TempFolder _folder = new();
+    private readonly RedisServer? _server;
+
+    private StoreHome(RedisServer? server) => _server = server;
+
+    public static async Task<StoreHome> Open(string kind) =>
+        new(kind == Redis ? await RedisServer.StartDurable() : null);
+
+    public Task<ServiceProcess> Start(bool fresh = false)
+    {
+        string[] store = _server is null ? [] : [$"--Store:Connection={_server.Connection}"];
+        string[] options = fresh ? ["--fresh"] : [];
+        return ServiceProcess.Start(_folder.Path, [.. options, .. store]);
+    }
+
+    /// <summary>Waits for what a killed process had taken for sending. The embedded store gives it back at the start;
+    /// on a server, where others may be sending, the practice clock goes past its lease of 30 s.</summary>
+    public async Task TakeOver(ServiceProcess service)
+    {
+        using var moved = await service.Http.PostAsJsonAsync(
+            "/practice/clock", new { advance = _server is null ? "PT1S" : "PT31S" }, Token);
+        moved.EnsureSuccessStatusCode();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_server is not null) await _server.DisposeAsync();
+        _folder.Dispose();
+    }
+}
