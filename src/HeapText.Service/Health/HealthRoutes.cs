@@ -24,7 +24,7 @@ internal static class HealthRoutes
         var reasons = new List<string>();
         if (lifetime.ApplicationStopping.IsCancellationRequested) reasons.Add("The service is stopping.");
         if (!await Answers(store, time)) reasons.Add("The store does not answer.");
-        else if (last.HasFailed) reasons.Add("The store answers, but the last text was not kept: is it full or locked?");
+        else if (last.HasFailed) reasons.Add("The store answers, but the last text was not kept: full, or locked?");
         var report = new HealthReport(reasons.Count == 0, reasons);
         return reasons.Count == 0
             ? TypedResults.Ok(report)

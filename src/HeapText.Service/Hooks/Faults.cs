@@ -6,7 +6,8 @@ namespace HeapText.Service.Hooks;
 internal static class Faults
 {
     private const string RetryAfterSeconds = "5";
-    private const string NotTakenDetail = "The service failed and nothing was promised. Send it again with the same id.";
+    private const string NotTakenDetail =
+        "The service failed and nothing was promised. Send it again with the same id.";
     private const string NotJsonDetail = "Content-Type: send application/json.";
 
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);

@@ -30,7 +30,8 @@ internal static class UrlSettingsReader
         if (uri.PathAndQuery != "/" || uri.Fragment.Length > 0)
             return $"Urls: '{url}' has something after the port. Write it like {PracticeAddress}.";
         if (uri.Scheme == Uri.UriSchemeHttps && !certified)
-            return $"Urls: '{url}' needs a certificate. Name its file in Kestrel:Certificates:Default:Path, or use http.";
+            return $"Urls: '{url}' needs a certificate. "
+                + "Name its file in Kestrel:Certificates:Default:Path, or use http.";
         return practice && !IsLoopback(uri)
             ? $"Urls: '{url}' can be reached from other machines, and practice mode takes texts from anyone. "
                 + $"Use {PracticeAddress}, or configure Lines."

@@ -59,7 +59,8 @@ internal static class PhoneVerb
             var reading = NumberReader.ReadPractice(written);
             if (reading is NumberReading.Bad bad) throw new SettingsFaultsException([$"--number: {bad.Why}."]);
             if (!Uri.TryCreate(address, UriKind.Absolute, out var url) || url.Scheme != Uri.UriSchemeHttp)
-                throw new SettingsFaultsException([$"--url: '{address}' is not an address; write one like {UsualUrl}."]);
+                throw new SettingsFaultsException(
+                    [$"--url: '{address}' is not an address; write one like {UsualUrl}."]);
             var number = ((NumberReading.Good)reading).Number;
             return await Run(url, number, lang is null ? null : FirstText(lang), errors, cancel);
         }
