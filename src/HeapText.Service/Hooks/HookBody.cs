@@ -24,12 +24,18 @@ internal static class HookBody
         }
     }
 
-    /// <summary>Whether the body is said to be JSON. A page of another site cannot say so without being asked
-    /// first.</summary>
-    public static bool IsJson(HttpRequest request) =>
-        MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-        && (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
-            || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
-        && (!type.Charset.HasValue
-            || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+    /// <summary>Whether the body may be read as JSON: it is said to be, or, as from a command line that says nothing of
+    /// its type, it is not said to be anything else. A page of another site cannot send either without its origin.</summary>
+    public static bool IsJson(HttpRequest request)
+    {
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)) return IsFromNoPage(request);
+        if (type.MediaType.Equals("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase))
+            return IsFromNoPage(request);
+        return (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
+                || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
+            && (!type.Charset.HasValue
+                || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+    }
+
+    private static bool IsFromNoPage(HttpRequest request) => !request.Headers.ContainsKey(HeaderNames.Origin);
 }

@@ -40,8 +40,9 @@ internal sealed class DataFolder : IDisposable
         }
     }
 
-    /// <summary>True when practice mode did not make the store here: it has no journal beside it, or its key is kept
-    /// elsewhere.</summary>
+    /// <summary>True when practice mode did not make the store here: it has no journal beside it, or its key is
+    /// gone.</summary>
+    /// <param name="secretIsGiven">The key stands in the settings, so no file is expected to hold it.</param>
     public bool HoldsRealRecords(bool secretIsGiven) =>
         File.Exists(At(Store)) && (!File.Exists(At(Journal)) || !(secretIsGiven || File.Exists(At(Key))));
 
@@ -57,6 +58,9 @@ internal sealed class DataFolder : IDisposable
         foreach (var file in StoreFiles) File.Delete(At(file));
         WipeJournal();
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _lock.Dispose();
 
     private string At(string file) => Path.Combine(_path, file);
 
@@ -81,7 +85,4 @@ internal sealed class DataFolder : IDisposable
                     + "with --data."], held);
         }
     }
-
-    /// <inheritdoc/>
-    public void Dispose() => _lock.Dispose();
 }

@@ -48,7 +48,7 @@ public sealed class JourneyTests : IAsyncLifetime
         }
         await NextReminder("turning 4 of 4", "How is it?");
         await Text("turned, warm, smells good, a drop or two", "the last planned turning");
-        await NextReminder("A week since the last turning");
+        await NextReminder("Days have passed since you turned it");
         await Text("cold", "Now let it rest");
         await NextReminder("Look at your heap.");
         await Text("1", "It is likely ready.", "keep it off salad");
