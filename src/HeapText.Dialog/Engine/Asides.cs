@@ -39,7 +39,7 @@ internal sealed class Asides(Tending tending)
             talk.Say(Catalogue.LanguageUnknown, ("choices", new Value.LanguageHints()));
             return;
         }
-        talk.Farmer = talk.Farmer with { Language = language };
+        talk.Farmer = talk.Farmer with { Language = language, LanguageChosen = true };
         talk.Say(Catalogue.LanguageSet);
     }
 

@@ -74,6 +74,9 @@ public sealed record Farmer
 
     /// <summary>The group whose code was texted, until consent is given or refused.</summary>
     [DataMember(Order = 20)] public int? InvitedTo { get; init; }
+
+    /// <summary>True once the farmer asked to be written to in this language.</summary>
+    [DataMember(Order = 21)] public bool LanguageChosen { get; init; }
 }
 
 /// <summary>What a rod is made of: decides what its warmth can tell, and how it can burn.</summary>

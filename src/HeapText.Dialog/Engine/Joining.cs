@@ -19,6 +19,8 @@ internal static class Joining
     /// <param name="writtenIn">The language it wrote in; null when that cannot be told.</param>
     public static void Hear(Talk talk, Reading reading, string? writtenIn)
     {
+        if (reading.Language is { } language && talk.Speaks(language))
+            talk.Farmer = talk.Farmer with { Language = language, LanguageChosen = true };
         if (reading.GroupCode is { } code) Invite(talk, code, writtenIn);
         else if (talk.Farmer.Stage == Stage.AskingConsent) HearConsent(talk, reading, writtenIn);
         else if (reading.Intent != Intent.Stop) TurnAway(talk);
@@ -42,7 +44,7 @@ internal static class Joining
         {
             InvitedTo = code,
             Zone = group.Zone,
-            Language = writtenIn ?? group.Language,
+            Language = talk.Farmer.LanguageChosen ? talk.Farmer.Language : writtenIn ?? group.Language,
             Misreadings = 0,
         };
         talk.Ask(Cue.Invited);
@@ -51,11 +53,7 @@ internal static class Joining
 
     private static void HearConsent(Talk talk, Reading reading, string? writtenIn)
     {
-        if (reading is { Intent: Intent.Language, Language: { } language } && talk.Speaks(language))
-        {
-            talk.Farmer = talk.Farmer with { Language = language };
-            AskConsent(talk);
-        }
+        if (reading.Intent == Intent.Language) AskConsent(talk);
         else if (reading.Intent == Intent.Yes || reading.BareNumber == 1) Agree(talk, writtenIn);
         else if (reading.Intent is Intent.No or Intent.Stop || reading.BareNumber is 2 or 0) Decline(talk);
         else if (talk.Farmer.Misreadings < MostAsked)
@@ -73,7 +71,7 @@ internal static class Joining
             Group = talk.Farmer.InvitedTo,
             InvitedTo = null,
             ConsentAt = talk.Now,
-            Language = writtenIn ?? talk.Farmer.Language,
+            Language = talk.Farmer.LanguageChosen ? talk.Farmer.Language : writtenIn ?? talk.Farmer.Language,
         };
         talk.Say(Catalogue.Welcome, ("group", new Value.Name(talk.Group?.Name ?? "")));
         Stocktaking.AskFreely(talk);

@@ -18,11 +18,13 @@ internal static class HealthRoutes
             .Produces<HealthReport>().Produces<HealthReport>(StatusCodes.Status503ServiceUnavailable);
     }
 
-    private static async Task<IResult> Ready(IStore store, IHostApplicationLifetime lifetime, TimeProvider time)
+    private static async Task<IResult> Ready(
+        IStore store, LastCommit last, IHostApplicationLifetime lifetime, TimeProvider time)
     {
         var reasons = new List<string>();
         if (lifetime.ApplicationStopping.IsCancellationRequested) reasons.Add("The service is stopping.");
         if (!await Answers(store, time)) reasons.Add("The store does not answer.");
+        else if (last.HasFailed) reasons.Add("The store answers, but the last text was not kept: is it full or locked?");
         var report = new HealthReport(reasons.Count == 0, reasons);
         return reasons.Count == 0
             ? TypedResults.Ok(report)

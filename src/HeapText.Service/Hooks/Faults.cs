@@ -6,7 +6,7 @@ namespace HeapText.Service.Hooks;
 internal static class Faults
 {
     private const string RetryAfterSeconds = "5";
-    private const string FailedDetail = "The service failed and nothing was promised. Send it again with the same id.";
+    private const string NotTakenDetail = "The service failed and nothing was promised. Send it again with the same id.";
     private const string NotJsonDetail = "Content-Type: send application/json.";
 
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
@@ -24,13 +24,24 @@ internal static class Faults
     public static ProblemHttpResult NotJson() => Problem(
         415, "The body is not JSON", NotJsonDetail);
 
-    public static ProblemHttpResult Failed() => Problem(500, "The service failed", FailedDetail);
+    public static ProblemHttpResult Failed() => Problem(500, "The service failed", NotTakenDetail);
 
     public static ProblemHttpResult Busy(HttpContext context)
     {
         context.Response.Headers.RetryAfter = RetryAfterSeconds;
         return Problem(503, "The message was not taken",
             $"The store cannot take it now. Send it again with the same id after {RetryAfterSeconds} seconds.");
+    }
+
+    public static ProblemHttpResult BadRequest(string detail) => Problem(400, "The request cannot be read", detail);
+
+    /// <summary>Answers of a route that nothing is posted to again under an id.</summary>
+    public static ProblemHttpResult StoreGone(HttpContext context)
+    {
+        context.Response.Headers.RetryAfter = RetryAfterSeconds;
+        return Problem(503, "The store does not answer",
+            "The store cannot be read or written now, and a clock being moved stands where it came to. "
+            + $"Try again after {RetryAfterSeconds} seconds.");
     }
 
     /// <summary>Gives what the framework itself answers a detail as well.</summary>
@@ -42,7 +53,8 @@ internal static class Faults
             404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
             405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
             415 => NotJsonDetail,
-            500 => FailedDetail,
+            500 when context.HttpContext.Request.Path.StartsWithSegments("/sms") => NotTakenDetail,
+            500 => "The service failed; its log tells why.",
             _ => null,
         };
     }

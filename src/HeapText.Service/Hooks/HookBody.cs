@@ -1,3 +1,6 @@
+using System.Net.Mime;
+using Microsoft.Net.Http.Headers;
+
 namespace HeapText.Service.Hooks;
 
 /// <summary>The raw body of a hook, byte for byte, because the signature covers the bytes.</summary>
@@ -20,4 +23,13 @@ internal static class HookBody
             if (length == buffer.Length) return null;
         }
     }
+
+    /// <summary>Whether the body is said to be JSON. A page of another site cannot say so without being asked
+    /// first.</summary>
+    public static bool IsJson(HttpRequest request) =>
+        MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+        && (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
+            || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
+        && (!type.Charset.HasValue
+            || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
 }

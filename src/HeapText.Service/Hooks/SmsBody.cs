@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Unicode;
 using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
 using NodaTime.Text;
@@ -13,6 +14,8 @@ internal static class SmsBody
     private const int LongestAddress = 64;
 
     private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 8, AllowDuplicateProperties = false };
+    private static readonly JsonDocumentOptions WithDuplicates = new() { MaxDepth = 8 };
+    private static readonly string[] Fields = ["id", "from", "to", "text", "sentAt"];
 
     /// <summary>The message; null when there is a fault, which is then told.</summary>
     public static Inbound? Read(ReadOnlyMemory<byte> body, InboundLine line, out string fault)
@@ -21,6 +24,12 @@ internal static class SmsBody
         if (body.Span.Trim(" \t\r\n"u8).IsEmpty)
         {
             fault = "body: it is empty; send a JSON object with id, from, to and text.";
+            return null;
+        }
+
+        if (!Utf8.IsValid(body.Span))
+        {
+            fault = "body: it is not UTF-8; send the JSON object in UTF-8.";
             return null;
         }
 
@@ -33,11 +42,23 @@ internal static class SmsBody
         {
             var (row, column) = (broken.LineNumber + 1, broken.BytePositionInLine + 1);
             fault = row is null
-                ? "body: it is not well-formed JSON, or a field stands in it twice; send one JSON object."
+                ? Duplicate(body)
                 : string.Create(CultureInfo.InvariantCulture,
                     $"body: it is not well-formed JSON at line {row}, byte {column}; send one JSON object.");
             return null;
         }
+    }
+
+    private static string Duplicate(ReadOnlyMemory<byte> body)
+    {
+        using var document = JsonDocument.Parse(body, WithDuplicates);
+        var root = document.RootElement;
+        var twice = root.ValueKind == JsonValueKind.Object
+            ? Fields.FirstOrDefault(field => root.EnumerateObject().Count(one => one.NameEquals(field)) > 1)
+            : null;
+        return twice is null
+            ? "body: a field stands twice in the same object; send each once."
+            : $"{twice}: it stands twice; send it once.";
     }
 
     private static Inbound? Read(JsonElement root, InboundLine line, out string fault)

@@ -1,8 +1,8 @@
 using System.Net.Mime;
 using HeapText.Carriers.Signing;
 using HeapText.Dialog.Ports;
+using HeapText.Service.Health;
 using HeapText.Service.Turns;
-using Microsoft.Net.Http.Headers;
 using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
@@ -31,36 +31,37 @@ internal static class SmsHook
 
     private static async Task<IResult> Take(
         string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns,
-        TimeProvider time)
+        LastCommit last, TimeProvider time)
     {
         if (!lines.TryGetValue(line, out var inbound)) return Faults.UnknownLine(lines.Keys);
         if (await HookBody.Read(context.Request, context.RequestAborted) is not { } body)
             return Faults.TooLarge(HookBody.MostBytes);
         if (inbound.Keys is { } keys && !IsGenuine(keys, context.Request, body, time)) return Faults.NotGenuine();
-        if (!IsJson(context.Request)) return Faults.NotJson();
+        if (!HookBody.IsJson(context.Request)) return Faults.NotJson();
         if (SmsBody.Read(body, inbound, out var fault) is not { } message) return Faults.BadBody(fault);
-        return await Commit(message, context, turns, time);
+        return await Commit(message, context, turns, last, time);
     }
 
-    private static async Task<IResult> Commit(Inbound message, HttpContext context, TurnRunner turns, TimeProvider time)
+    private static async Task<IResult> Commit(
+        Inbound message, HttpContext context, TurnRunner turns, LastCommit last, TimeProvider time)
     {
         // Not the request's own cancellation: a gateway that hangs up early still gets its message taken.
         using var deadline = new CancellationTokenSource(LongestWait, time);
         try
         {
             var duplicate = await turns.Hear(message, deadline.Token);
+            // A duplicate was only read.
+            if (!duplicate) last.Succeeded();
             return TypedResults.Accepted((string?)null, new SmsAccepted(true, duplicate));
-        }
-        catch (StoreUnavailableException)
-        {
-            return Faults.Busy(context);
         }
         catch (TurnFailedException)
         {
             return Faults.Failed();
         }
-        catch (OperationCanceledException) when (deadline.IsCancellationRequested)
+        catch (Exception fault) when (fault is StoreUnavailableException
+            || (fault is OperationCanceledException && deadline.IsCancellationRequested))
         {
+            last.Failed();
             return Faults.Busy(context);
         }
     }
@@ -77,12 +78,6 @@ internal static class SmsHook
 
     private static string? Single(HttpRequest request, string header) =>
         request.Headers[header] is [var value] ? value : null;
-
-    private static bool IsJson(HttpRequest request) =>
-        MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-        && (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
-            || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
-        && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
 }
 
 /// <summary>A text as the gateway posts it.</summary>

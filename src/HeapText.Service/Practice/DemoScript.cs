@@ -1,23 +1,7 @@
 namespace HeapText.Service.Practice;
 
-/// <summary>The demo village as written in demo-village.yml.</summary>
+/// <summary>A village of the demo as written in demo-village-CODE.yml: a group and its farmers' texts.</summary>
 internal sealed class DemoScript
-{
-    /// <summary>Its groups.</summary>
-    public List<DemoGroup> Groups { get; set; } = [];
-
-    /// <summary>Name of the trainer.</summary>
-    public string Officer { get; set; } = "";
-
-    /// <summary>Time zone, by its tz database name.</summary>
-    public string Zone { get; set; } = "";
-
-    /// <summary>What its farmers wrote, in any order.</summary>
-    public List<DemoText> Texts { get; set; } = [];
-}
-
-/// <summary>A group of the demo village.</summary>
-internal sealed class DemoGroup
 {
     /// <summary>The code farmers text to join.</summary>
     public int Code { get; set; }
@@ -27,6 +11,15 @@ internal sealed class DemoGroup
 
     /// <summary>Its language.</summary>
     public string Language { get; set; } = "";
+
+    /// <summary>Time zone, by its tz database name.</summary>
+    public string Zone { get; set; } = "";
+
+    /// <summary>Name of the trainer.</summary>
+    public string Officer { get; set; } = "";
+
+    /// <summary>What its farmers wrote, in any order.</summary>
+    public List<DemoText> Texts { get; set; } = [];
 }
 
 /// <summary>A text of a demo farmer.</summary>

@@ -29,6 +29,7 @@ internal sealed class PracticeJournal : IAsyncDisposable
             UNIQUE (way, id, number));
         CREATE INDEX IF NOT EXISTS messages_by_number ON messages (number, n);
         CREATE TABLE IF NOT EXISTS clock (one INTEGER PRIMARY KEY CHECK (one = 1), offset_ms INTEGER NOT NULL);
+        CREATE TABLE IF NOT EXISTS seeding (one INTEGER PRIMARY KEY CHECK (one = 1));
         """;
 
     private readonly string _connection;
@@ -45,9 +46,9 @@ internal sealed class PracticeJournal : IAsyncDisposable
     }
 
     /// <summary>Opens the file, and makes it where there is none.</summary>
+    /// <exception cref="SqliteException">It is broken, or cannot be written.</exception>
     public static PracticeJournal Open(string folder)
     {
-        Directory.CreateDirectory(folder);
         var connection = new SqliteConnectionStringBuilder
         {
             DataSource = Path.Combine(folder, FileName),
@@ -55,10 +56,18 @@ internal sealed class PracticeJournal : IAsyncDisposable
             Pooling = false,
         }.ToString();
         var writing = new SqliteConnection(connection);
-        writing.Open();
-        Run(writing, null, Schema);
-        Run(writing, null, "PRAGMA synchronous=FULL;");
-        return new PracticeJournal(connection, writing);
+        try
+        {
+            writing.Open();
+            Run(writing, null, Schema);
+            Run(writing, null, "PRAGMA synchronous=FULL;");
+            return new PracticeJournal(connection, writing);
+        }
+        catch (SqliteException)
+        {
+            writing.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Keeps a message; one kept before under the same way, id and number is left as it is.</summary>
@@ -83,6 +92,19 @@ internal sealed class PracticeJournal : IAsyncDisposable
         await using var command = reading.CreateCommand();
         command.CommandText = "SELECT offset_ms FROM clock";
         return Duration.FromMilliseconds(await command.ExecuteScalarAsync() as long? ?? 0);
+    }
+
+    /// <summary>Keeps that the demo village is being made, or is no more.</summary>
+    public Task KeepSeeding(bool isSeeding) => Write(
+        isSeeding ? "INSERT INTO seeding (one) VALUES (1) ON CONFLICT DO NOTHING" : "DELETE FROM seeding");
+
+    /// <summary>True when the making of the demo village was not ended.</summary>
+    public async Task<bool> IsSeeding()
+    {
+        await using var reading = await OpenReading();
+        await using var command = reading.CreateCommand();
+        command.CommandText = "SELECT EXISTS (SELECT 1 FROM seeding)";
+        return await command.ExecuteScalarAsync() is 1L;
     }
 
     /// <summary>Messages of a number after the n-th, oldest first.</summary>

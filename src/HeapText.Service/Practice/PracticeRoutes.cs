@@ -5,6 +5,7 @@ using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
 using HeapText.Service.Hooks;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 using NodaTime.Text;
 
@@ -19,7 +20,7 @@ internal static class PracticeRoutes
     /// <summary>Maps the routes; called in practice mode only.</summary>
     public static void MapPractice(this IEndpointRouteBuilder routes)
     {
-        var practice = routes.MapGroup("/practice");
+        var practice = routes.MapGroup("/practice").AddEndpointFilter(AskToComeAgain);
         practice.MapGet("/messages", Messages).WithSummary("Messages sent to a number, oldest first.");
         practice.MapGet("/thread", Thread).WithSummary("Messages of a number both ways, oldest first.");
         practice.MapGet("/clock", (PracticeClock clock) => new ClockReading(Iso(clock.Now)))
@@ -34,12 +35,25 @@ internal static class PracticeRoutes
         practice.MapGet("/concerns", Concerns).WithSummary("Farmers who wait for the trainer, numbers masked.");
     }
 
+    private static async ValueTask<object?> AskToComeAgain(
+        EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        try
+        {
+            return await next(context);
+        }
+        catch (Exception fault) when (fault is StoreUnavailableException or SqliteException)
+        {
+            return Faults.StoreGone(context.HttpContext);
+        }
+    }
+
     private static async Task<IResult> Messages(string? to, string? after, PracticeJournal journal)
     {
         if (ReadNumber("to", to, out var number) is { } fault) return fault;
         var last = 0L;
         if (after is not null && !long.TryParse(after, NumberStyles.None, CultureInfo.InvariantCulture, out last))
-            return Faults.BadBody("after: it is not a whole number; send the n of the last message you have.");
+            return Faults.BadRequest("after: it is not a whole number; send the n of the last message you have.");
         return TypedResults.Ok((await journal.Messages(number.Value, last, bothWays: false))
             .Select(m => new SentMessage(m.N, m.Id, m.Number, m.Text, m.Encoding, m.Segments, Iso(m.At))));
     }
@@ -54,9 +68,10 @@ internal static class PracticeRoutes
     private static async Task<IResult> Advance(
         HttpRequest request, PracticeTime time, PracticeClock clock, CancellationToken cancel)
     {
+        if (!HookBody.IsJson(request)) return Faults.NotJson();
         if (ReadAdvance(await ReadField(request, "advance", cancel)) is not { } by)
         {
-            return Faults.BadBody($"advance: send an ISO 8601 duration above zero and up to {LongestDays} days, "
+            return Faults.BadRequest($"advance: send an ISO 8601 duration above zero and up to {LongestDays} days, "
                 + "in weeks, days, hours, minutes and seconds, in a JSON object like {\"advance\":\"P1DT2H\"}.");
         }
 
@@ -82,8 +97,9 @@ internal static class PracticeRoutes
 
     private static async Task<IResult> Measure(HttpRequest request, CancellationToken cancel)
     {
+        if (!HookBody.IsJson(request)) return Faults.NotJson();
         if (await ReadField(request, "text", cancel) is not { } text)
-            return Faults.BadBody("text: send a string in a JSON object like {\"text\":\"HEAP\"}.");
+            return Faults.BadRequest("text: send a string in a JSON object like {\"text\":\"HEAP\"}.");
         var fitting = Fit.Measure(text);
         return TypedResults.Ok(new TextMeasure(
             fitting.EncodingName, fitting.Units, fitting.Segments, MostUnits(fitting)));
@@ -138,7 +154,7 @@ internal static class PracticeRoutes
         number = default;
         // A "+" not escaped in a query arrives as a space.
         var reading = NumberReader.ReadPractice("+" + (text ?? "").Trim().TrimStart('+'));
-        if (reading is NumberReading.Bad bad) return Faults.BadBody($"{field}: {bad.Why}.");
+        if (reading is NumberReading.Bad bad) return Faults.BadRequest($"{field}: {bad.Why}.");
         number = ((NumberReading.Good)reading).Number;
         return null;
     }

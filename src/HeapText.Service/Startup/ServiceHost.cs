@@ -19,8 +19,7 @@ internal static class ServiceHost
     {
         builder.WebHost.UseUrls([.. settings.Urls]);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
-        // Names only this machine answers to, so that no page elsewhere reaches it by a name of its own.
-        if (settings.IsPractice) builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
+        if (settings.IsPractice) builder.Configuration["AllowedHosts"] = PracticeHosts(settings);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
         builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
         builder.Services.AddOpenApi();
@@ -45,6 +44,10 @@ internal static class ServiceHost
         return app;
     }
 
+    // Names only this machine answers to, so that no page elsewhere reaches it by a name of its own.
+    private static string PracticeHosts(Settings settings) =>
+        string.Join(';', settings.Urls.Select(url => new Uri(url).Host).Union(["localhost", "127.0.0.1", "[::1]"]));
+
     private static void AddTurns(this IServiceCollection services, Settings settings, Parts parts)
     {
         services.AddSingleton(settings);
@@ -53,6 +56,7 @@ internal static class ServiceHost
         services.AddSingleton(parts.Groups);
         services.AddSingleton(InboundLine.From(settings));
         services.AddSingleton<WorkSignals>();
+        services.AddSingleton<LastCommit>();
         services.AddSingleton(provider => new TurnRunner(
             provider.GetRequiredService<IStore>(), parts.Conversation, provider.GetRequiredService<WorkSignals>(),
             provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<TurnRunner>>())

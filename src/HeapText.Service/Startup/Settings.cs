@@ -32,4 +32,8 @@ internal sealed record Settings
     /// <summary>True when no line to a gateway is configured: phones are simulated, and reachable from here
     /// only.</summary>
     public bool IsPractice => Lines.Count == 0;
+
+    /// <summary>True when the data folder is used: for the embedded store, and for what practice phones
+    /// got.</summary>
+    public bool KeepsFiles => IsPractice || Store.Connection.Length == 0;
 }

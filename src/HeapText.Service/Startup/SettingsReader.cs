@@ -1,4 +1,3 @@
-using System.Net;
 using System.Security.Cryptography;
 using HeapText.Store;
 
@@ -9,11 +8,11 @@ namespace HeapText.Service.Startup;
 internal static class SettingsReader
 {
     private const int SecretBytes = 32;
-    private const string PracticeAddress = "http://127.0.0.1:5080";
-    private const string RealAddress = "http://127.0.0.1:8080";
 
     // Practice numbers belong to nobody, so what seals them need not be secret.
     private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
+    private static readonly string[] Sections = ["Store", "Lines", "Groups", "Methods"];
+    private static readonly string[] Known = ["Urls", "Dialogs", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
     /// <summary>Reads the settings.</summary>
@@ -21,6 +20,8 @@ internal static class SettingsReader
     public static Settings Read(IConfiguration configuration, bool fresh)
     {
         var faults = new List<string>();
+        RefuseOthers(configuration, Known, faults);
+        RefuseValues(configuration, faults);
         var lines = LineSettingsReader.Read(configuration.GetSection("Lines"), faults);
         var practice = !configuration.GetSection("Lines").GetChildren().Any();
         if (fresh && !practice)
@@ -28,7 +29,7 @@ internal static class SettingsReader
 
         var settings = new Settings
         {
-            Urls = ReadUrls(configuration["Urls"], practice, faults),
+            Urls = UrlSettingsReader.Read(configuration, practice, faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
@@ -55,7 +56,7 @@ internal static class SettingsReader
     }
 
     /// <summary>Names each key of a section that is none of the known ones.</summary>
-    internal static void RefuseOthers(IConfigurationSection section, string[] known, List<string> faults)
+    internal static void RefuseOthers(IConfiguration section, string[] known, List<string> faults)
     {
         foreach (var child in section.GetChildren())
         {
@@ -64,31 +65,12 @@ internal static class SettingsReader
         }
     }
 
-    private static string[] ReadUrls(string? text, bool practice, List<string> faults)
+    // Such as Lines=lake, which would otherwise count as no line, and so as practice mode.
+    private static void RefuseValues(IConfiguration configuration, List<string> faults)
     {
-        var written = (Filled(text) ?? (practice ? PracticeAddress : RealAddress))
-            .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        foreach (var url in written)
-        {
-            var absolute = url.Replace("://*", "://0.0.0.0", StringComparison.Ordinal);
-            if (!Uri.TryCreate(absolute, UriKind.Absolute, out var uri)
-                || uri.Scheme is not ("http" or "https"))
-            {
-                faults.Add($"Urls: '{url}' is not an address. Write one like {PracticeAddress}.");
-            }
-            else if (practice && !IsLoopback(uri))
-            {
-                faults.Add($"Urls: '{url}' can be reached from other machines, and practice mode takes texts from "
-                    + $"anyone. Use {PracticeAddress}, or configure Lines.");
-            }
-        }
-
-        return written;
+        foreach (var section in Sections.Select(configuration.GetSection).Where(one => Filled(one.Value) is not null))
+            faults.Add($"{section.Path} is a section and holds no value itself. Write {section.Path}:Name=value.");
     }
-
-    private static bool IsLoopback(Uri uri) =>
-        uri.Host == "localhost"
-        || (IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
 
     private static string ReadSecret(string? text, bool practice, bool embedded, List<string> faults)
     {
@@ -105,5 +87,5 @@ internal static class SettingsReader
         return text;
     }
 
-    private static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+    internal static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

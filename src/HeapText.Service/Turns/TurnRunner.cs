@@ -163,6 +163,7 @@ internal sealed partial class TurnRunner(
     [LoggerMessage(104, LogLevel.Warning, "{Farmer} of group {Group} waits for a person: {Reason}")]
     private partial void LogConcern(string farmer, int? group, ConcernReason reason);
 
-    [LoggerMessage(103, LogLevel.Error, "What is due for {Farmer} cannot be worked out and was handed to a person: {Trace}")]
+    [LoggerMessage(103, LogLevel.Error,
+        "What is due for {Farmer} cannot be worked out and was handed to a person: {Trace}")]
     private partial void LogWakeSetAside(string farmer, string trace);
 }

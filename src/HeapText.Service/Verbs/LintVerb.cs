@@ -27,9 +27,17 @@ internal static class LintVerb
             errors.WriteLine($"dir: there is no folder '{folder}'; name a dialogs folder");
             return ExitCodes.BadInput;
         }
-        var (_, faults) = DialogSet.Load(folder);
-        foreach (var fault in faults) output.WriteLine(fault);
-        errors.WriteLine(faults.Count == 0 ? "no faults" : $"{faults.Count} faults");
-        return faults.Count == 0 ? ExitCodes.Done : ExitCodes.BadInput;
+        try
+        {
+            var (_, faults) = DialogSet.Load(folder);
+            foreach (var fault in faults) output.WriteLine(fault);
+            errors.WriteLine(faults.Count == 0 ? "no faults" : $"{faults.Count} faults");
+            return faults.Count == 0 ? ExitCodes.Done : ExitCodes.BadInput;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            errors.WriteLine($"dir: {fault.Message} Each language is a folder with the files text.yml and words.yml.");
+            return ExitCodes.BadInput;
+        }
     }
 }

@@ -1,7 +1,7 @@
 using System.CommandLine;
-using System.Globalization;
 using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
+using HeapText.Service.Startup;
 
 namespace HeapText.Service.Verbs;
 
@@ -33,50 +33,59 @@ internal static class PhoneVerb
         {
             number, lang, url,
         };
-        phone.SetAction((parsed, cancel) =>
-            Run(parsed.GetValue(number)!, parsed.GetValue(lang), parsed.GetValue(url)!, cancel));
+        phone.SetAction((parsed, cancel) => Run(
+            parsed.GetValue(number)!, parsed.GetValue(lang), parsed.GetValue(url)!,
+            parsed.InvocationConfiguration.Error, cancel));
         return phone;
     }
 
-    private static async Task<int> Run(string written, string? lang, string address, CancellationToken cancel)
+    /// <summary>What a farmer would text to change the language: its own name.</summary>
+    /// <exception cref="SettingsFaultsException">There are no dialogs in it.</exception>
+    internal static string FirstText(string lang)
     {
-        var reading = NumberReader.ReadPractice(written);
-        if (reading is not NumberReading.Good number)
-        {
-            await Console.Error.WriteLineAsync($"--number: {((NumberReading.Bad)reading).Why}.");
-            return ExitCodes.BadInput;
-        }
-
-        if (lang is not null && NameOf(lang) is null)
-        {
-            await Console.Error.WriteLineAsync($"--lang: '{lang}' is not a language; write its two letters, like sw.");
-            return ExitCodes.BadInput;
-        }
-
-        if (!Uri.TryCreate(address, UriKind.Absolute, out var url) || url.Scheme != Uri.UriSchemeHttp)
-        {
-            await Console.Error.WriteLineAsync($"--url: '{address}' is not an address; write one like {UsualUrl}.");
-            return ExitCodes.BadInput;
-        }
-
-        return await Run(url, number.Number, NameOf(lang), cancel);
+        var setting = SettingsReader.Filled(ServeVerb.AddSettings(new ConfigurationBuilder()).Build()["Dialogs"]);
+        var book = DialogsAtStart.Load(setting).Book;
+        return book.Speaks(lang)
+            ? book.File(lang).Name
+            : throw new SettingsFaultsException(
+                [$"--lang: there are no dialogs in '{lang}'; use one of {string.Join(", ", book.Languages)}."]);
     }
 
-    private static async Task<int> Run(Uri url, Msisdn number, string? firstText, CancellationToken cancel)
+    private static async Task<int> Run(
+        string written, string? lang, string address, TextWriter errors, CancellationToken cancel)
+    {
+        try
+        {
+            var reading = NumberReader.ReadPractice(written);
+            if (reading is NumberReading.Bad bad) throw new SettingsFaultsException([$"--number: {bad.Why}."]);
+            if (!Uri.TryCreate(address, UriKind.Absolute, out var url) || url.Scheme != Uri.UriSchemeHttp)
+                throw new SettingsFaultsException([$"--url: '{address}' is not an address; write one like {UsualUrl}."]);
+            var number = ((NumberReading.Good)reading).Number;
+            return await Run(url, number, lang is null ? null : FirstText(lang), errors, cancel);
+        }
+        catch (SettingsFaultsException fault)
+        {
+            await errors.WriteLineAsync(fault.Message);
+        }
+        catch (HttpRequestException gone)
+        {
+            await errors.WriteLineAsync($"--url: the service at {address} does not answer: {gone.Message}");
+        }
+
+        return ExitCodes.BadInput;
+    }
+
+    private static async Task<int> Run(
+        Uri url, Msisdn number, string? firstText, TextWriter errors, CancellationToken cancel)
     {
         using var service = new PracticeClient(url);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        var started = await service.IsThere(cancel) ? null : Start(url, stop.Token);
+        var started = await service.IsThere(cancel) ? null : Start(url, errors, stop.Token);
         try
         {
             if (started is not null && !await IsUp(service, started, cancel)) return ExitCodes.BadInput;
             await new TerminalPhone(service, number, firstText, Console.In, Console.Out).Run(cancel);
             return ExitCodes.Done;
-        }
-        catch (HttpRequestException gone)
-        {
-            await Console.Error.WriteLineAsync($"The service at {url} does not answer: {gone.Message}");
-            return ExitCodes.BadInput;
         }
         finally
         {
@@ -85,13 +94,8 @@ internal static class PhoneVerb
         }
     }
 
-    // What a farmer would text to change the language.
-    private static string? NameOf(string? lang) =>
-        CultureInfo.GetCultures(CultureTypes.NeutralCultures)
-            .FirstOrDefault(culture => culture.Name == lang)?.NativeName;
-
-    private static Task<int> Start(Uri url, CancellationToken stop) =>
-        ServeVerb.Run([$"--Urls={url.GetLeftPart(UriPartial.Authority)}"], fresh: false, Console.Error, stop);
+    private static Task<int> Start(Uri url, TextWriter errors, CancellationToken stop) =>
+        ServeVerb.Run([$"--Urls={url.GetLeftPart(UriPartial.Authority)}"], fresh: false, errors, errors, stop);
 
     private static async Task<bool> IsUp(PracticeClient service, Task<int> started, CancellationToken cancel)
     {

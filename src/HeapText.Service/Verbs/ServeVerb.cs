@@ -1,11 +1,7 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
-using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
-using HeapText.Service.Practice;
 using HeapText.Service.Startup;
-using HeapText.Service.Turns;
-using HeapText.Store;
 using Microsoft.Extensions.Logging.Console;
 
 namespace HeapText.Service.Verbs;
@@ -20,7 +16,7 @@ internal static partial class ServeVerb
         var data = new Option<string?>("--data") { Description = "Folder of the embedded store (./data)." };
         var fresh = new Option<bool>("--fresh") { Description = "Practice mode: empty store, no demo farmers." };
         var serve = new Command("serve", "Runs the service; practice mode where no line is configured. "
-            + "Any setting may be given as --Section:Key=value.")
+            + "Any setting may be given as --Key=value or --Section:Key=value.")
         {
             urls, data, fresh,
         };
@@ -35,7 +31,7 @@ internal static partial class ServeVerb
 
             string[] settings = [.. parsed.UnmatchedTokens,
                 .. Given("Urls", parsed.GetValue(urls)), .. Given("Store:DataDirectory", parsed.GetValue(data))];
-            return await Run(settings, parsed.GetValue(fresh), Console.Out, cancel);
+            return await Run(settings, parsed.GetValue(fresh), Console.Out, Console.Error, cancel);
         });
         return serve;
     }
@@ -44,30 +40,32 @@ internal static partial class ServeVerb
     /// <param name="args">Settings, each as --Key=value.</param>
     /// <param name="fresh">Start with an empty store.</param>
     /// <param name="output">Where the addresses are printed.</param>
+    /// <param name="errors">Where it is said why it does not start.</param>
     /// <param name="cancel">Stops it.</param>
-    public static async Task<int> Run(string[] args, bool fresh, TextWriter output, CancellationToken cancel)
+    public static async Task<int> Run(
+        string[] args, bool fresh, TextWriter output, TextWriter errors, CancellationToken cancel)
     {
         try
         {
             var builder = NewBuilder(args);
             var settings = SettingsReader.Read(builder.Configuration, fresh);
-            var dialogs = DialogsAtStart.Load(settings, Console.Error);
-            using var folder = DataFolder.Take(settings.Store.DataDirectory);
-            if (fresh) folder.Wipe();
+            var dialogs = DialogsAtStart.Load(settings, errors);
+            AddressCheck.RefuseTaken(settings.Urls);
+            using var folder = settings.KeepsFiles ? DataFolder.Take(settings.Store.DataDirectory) : null;
             using var logging = LoggerFactory.Create(LogToStandardError);
-            var parts = await OpenParts(settings, dialogs, logging.CreateLogger<IStore>());
+            var parts = await RecordsAtStart.Open(
+                settings, dialogs, folder, logging.CreateLogger<IStore>(), errors, cancel);
             await using var app = ServiceHost.Build(builder, settings, parts);
-            if (fresh) await RefuseRecords(parts.Store, cancel);
-            if (settings.IsPractice) await app.Services.GetRequiredService<DemoVillage>().Seed(!fresh, cancel);
-            await app.StartAsync(cancel);
+            await RecordsAtStart.Fill(app, settings, cancel);
+            await AddressCheck.Start(app, cancel);
             await PrintAddresses(app, settings, output);
             await app.WaitForShutdownAsync(cancel);
             return ExitCodes.Done;
         }
-        catch (Exception fault) when (fault is SettingsFaultsException or ArgumentException or InvalidDataException
-            or StoreUnavailableException or IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is SettingsFaultsException or InvalidDataException or IOException
+            or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync(fault.Message);
+            await errors.WriteLineAsync(fault.Message);
             return ExitCodes.BadInput;
         }
     }
@@ -79,13 +77,16 @@ internal static partial class ServeVerb
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.Configuration.Sources.Clear();
-        builder.Configuration
-            .AddJsonFile("appsettings.json", optional: true)
-            .AddEnvironmentVariables("HEAPTEXT__")
-            .AddCommandLine(args);
+        AddSettings(builder.Configuration).AddCommandLine(args);
         LogToStandardError(builder.Logging);
         return builder;
     }
+
+    /// <summary>Adds where settings stand beside the command line.</summary>
+    internal static IConfigurationBuilder AddSettings(IConfigurationBuilder configuration) => configuration
+        .SetBasePath(AppContext.BaseDirectory)
+        .AddJsonFile("appsettings.json", optional: true)
+        .AddEnvironmentVariables("HEAPTEXT__");
 
     // Standard output is for what a program reads.
     private static void LogToStandardError(ILoggingBuilder logging)
@@ -99,25 +100,6 @@ internal static partial class ServeVerb
         });
         logging.Services.Configure<ConsoleLoggerOptions>(
             console => console.LogToStandardErrorThreshold = LogLevel.Trace);
-    }
-
-    private static async Task<Parts> OpenParts(Settings settings, DialogSet dialogs, ILogger log)
-    {
-        var practice = settings.IsPractice
-            ? await PracticeParts.Open(settings.Store.DataDirectory, TimeProvider.System)
-            : null;
-        var store = await StoreFactory.Open(settings.Store, log, practice?.Clock ?? TimeProvider.System);
-        var groups = new GroupBook(store);
-        await groups.Load(CancellationToken.None);
-        foreach (var group in settings.Groups) await groups.Put(group, CancellationToken.None);
-        var conversation = new Conversation(dialogs, groups.ByCode, settings.Methods);
-        return new Parts(store, conversation, TimeProvider.System, practice) { Groups = groups };
-    }
-
-    private static async Task RefuseRecords(IStore store, CancellationToken cancel)
-    {
-        if (!await store.IsEmpty(cancel))
-            throw new InvalidDataException("--fresh: the store server holds records. Empty it, or leave --fresh out.");
     }
 
     private static async Task PrintAddresses(WebApplication app, Settings settings, TextWriter output)
@@ -134,6 +116,6 @@ internal static partial class ServeVerb
 
     private static IEnumerable<string> Given(string key, string? value) => value is null ? [] : [$"--{key}={value}"];
 
-    [GeneratedRegex("^--[A-Za-z]+(:[^:=]+)+=")]
+    [GeneratedRegex("^--[A-Za-z]+(:[^:=]+)*=")]
     private static partial Regex Setting();
 }

@@ -34,7 +34,7 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("JOIN 41", "May we text you?");
         await Text("yes", "What do you have for a heap?");
         await Text("20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung, 3 buckets topsoil",
-            "In each round, in this order:", "put each in its own place", "Cover wounds");
+            "Each round, in this order:", "put each in its own place", "Cover wounds");
         await Text("built", "First turning:", "At what hour");
         await Text("2", "What is your rod?");
         await Text("2", "can burn in a second");
@@ -79,7 +79,7 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("JOIN 41", "May we text you?");
         await Text("yes", "What do you have for a heap?");
         await Text(stock, "Not enough yet");
-        await Text("1", "In each round, in this order:");
+        await Text("1", "Each round, in this order:");
     }
 
     private async Task Text(string text, params string[] answers)

@@ -11,6 +11,9 @@ internal sealed class FaultyStore(IStore real) : IStore
     /// <summary>Every step fails with <see cref="StoreUnavailableException"/>.</summary>
     public bool IsGone { get; set; }
 
+    /// <summary>What is there can be read, and nothing can be added.</summary>
+    public bool IsFull { get; set; }
+
     /// <summary>No step ever ends, except by cancellation.</summary>
     public bool IsStalled { get; set; }
 
@@ -38,6 +41,7 @@ internal sealed class FaultyStore(IStore real) : IStore
     public async ValueTask<CommitOutcome> Commit(Commit commit, CancellationToken cancel)
     {
         await Gate(cancel);
+        if (IsFull) throw new StoreUnavailableException("Full.");
         Commits++;
         if (Conflicts > 0)
         {
@@ -85,7 +89,11 @@ internal sealed class FaultyStore(IStore real) : IStore
 
     public ValueTask PutGroup(Group group, CancellationToken cancel) => real.PutGroup(group, cancel);
 
-    public ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel) => real.Groups(cancel);
+    public async ValueTask<IReadOnlyList<Group>> Groups(CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.Groups(cancel);
+    }
 
     public ValueTask<IReadOnlyList<FarmerKey>> Members(int groupCode, CancellationToken cancel) =>
         real.Members(groupCode, cancel);

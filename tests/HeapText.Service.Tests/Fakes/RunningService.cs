@@ -45,12 +45,13 @@ internal sealed class RunningService : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static Task<RunningService> Practice(string folder, DateTimeOffset? at = null) =>
-        Open(folder, at ?? Start, []);
+    public static Task<RunningService> Practice(
+        string folder, DateTimeOffset? at = null, string url = "http://127.0.0.1:0") =>
+        Open(folder, at ?? Start, url, []);
 
     /// <summary>A service with one real line, "lake", to a gateway.</summary>
     public static Task<RunningService> Real(string folder, string gateway = "http://127.0.0.1:9/send") =>
-        Open(folder, Start,
+        Open(folder, Start, "http://127.0.0.1:0",
         [
             new("Lines:lake:Url", gateway), new("Lines:lake:From", "4040"),
             new("Lines:lake:Secrets:0", Secret), new("Lines:lake:Secrets:1", SecondSecret),
@@ -114,12 +115,12 @@ internal sealed class RunningService : IAsyncDisposable
     }
 
     private static async Task<RunningService> Open(
-        string folder, DateTimeOffset at, IEnumerable<KeyValuePair<string, string?>> settings)
+        string folder, DateTimeOffset at, string url, IEnumerable<KeyValuePair<string, string?>> settings)
     {
         var builder = WebApplication.CreateBuilder();
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddInMemoryCollection(
-            [.. settings, new("Store:DataDirectory", folder), new("Urls", "http://127.0.0.1:0")]);
+            [.. settings, new("Store:DataDirectory", folder), new("Urls", url)]);
         var logs = new LogRecords();
         builder.Logging.ClearProviders().AddProvider(logs).SetMinimumLevel(LogLevel.Trace);
 

@@ -32,6 +32,38 @@ public sealed class HealthRoutesTests : PracticeTests
     }
 
     [Fact]
+    public async Task Ready_TextCouldNotBeKept_SaysSoUntilOneIsKept()
+    {
+        await Service.Text("0", "HEAP");
+        Service.Store.IsFull = true;
+        using var refused = await Service.Text("1", "HEAP");
+        using var duplicate = await Service.Text("0", "HEAP");
+        using var full = await Service.Http.GetAsync("/health/ready", Token);
+        Service.Store.IsFull = false;
+        using var taken = await Service.Text("1", "HEAP");
+        using var well = await Service.Http.GetAsync("/health/ready", Token);
+
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, refused.StatusCode);
+        Assert.Equal(HttpStatusCode.Accepted, duplicate.StatusCode);
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, full.StatusCode);
+        Assert.Contains("not kept", (await full.Json()).GetProperty("reasons")[0].GetString(),
+            StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, well.StatusCode);
+    }
+
+    [Fact]
+    public async Task Ready_LastRefusalIsLongAgo_IsOkSoThatTextsComeAgain()
+    {
+        Service.Store.IsFull = true;
+        await Service.Text("1", "HEAP");
+        Service.Time.Advance(TimeSpan.FromSeconds(31));
+
+        using var ready = await Service.Http.GetAsync("/health/ready", Token);
+
+        Assert.Equal(HttpStatusCode.OK, ready.StatusCode);
+    }
+
+    [Fact]
     public async Task OpenApi_TheDocument_ListsTheHook()
     {
         var document = await Service.Http.GetFromJsonAsync<JsonElement>("/openapi/v1.json", Token);

@@ -57,7 +57,9 @@ public sealed class SmsHookTests : PracticeTests
     [InlineData("[]", "body")]
     [InlineData("null", "body")]
     [InlineData("\"HEAP\"", "body")]
-    [InlineData("""{"id":"1","id":"2"}""", "body")]
+    [InlineData("""{"id":"1","\u0069d":"2"}""", "id: it stands twice")]
+    [InlineData("""{"id":"1","text":"x","text":"y"}""", "text: it stands twice")]
+    [InlineData("""{"id":"1","more":{"a":1,"a":2}}""", "body: a field stands twice")]
     [InlineData("""{"from":"+99910000001","to":"4040","text":"x"}""", "id: it is missing")]
     [InlineData("""{"id":null,"from":"+99910000001","to":"4040","text":"x"}""", "id: it is missing")]
     [InlineData("""{"id":7,"from":"+99910000001","to":"4040","text":"x"}""", "id: it is not a string")]
@@ -99,6 +101,20 @@ public sealed class SmsHookTests : PracticeTests
         using var answer = await Service.Http.PostAsync("/sms/practice", body, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.StartsWith("body: it is not UTF-8", await answer.Detail(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("application/json; charset=utf-8")]
+    [InlineData("application/json; charset=\"UTF-8\"")]
+    [InlineData("application/problem+json")]
+    public async Task Post_JsonByAnotherSpelling_IsTaken(string type)
+    {
+        const string body = """{"id":"1","from":"+99910000001","to":"4040","text":"x"}""";
+
+        using var answer = await Service.Post(body, type: type);
+
+        Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using HeapText.Dialog.Ports;
 using HeapText.Service.Practice;
 using HeapText.Service.Tests.Fakes;
 using Microsoft.Extensions.DependencyInjection;
@@ -36,6 +37,16 @@ public sealed class DemoVillageTests : PracticeTests
     }
 
     [Fact]
+    public async Task Seed_WithFarmers_HearsFromEveryPhoneOfTheVillages()
+    {
+        await Village.Seed(withFarmers: true, Token);
+
+        // At 09:00 in the village two of the 24 have still to join.
+        var expected = Enumerable.Range(1, 24).Except([1, 15]).Select(i => $"+999100000{i:00}");
+        Assert.Equal(expected, await Phones());
+    }
+
+    [Fact]
     public async Task Seed_StoreThatHoldsRecords_IsLeftAsItIs()
     {
         await Service.Text("1", "HEAP");
@@ -43,6 +54,27 @@ public sealed class DemoVillageTests : PracticeTests
         await Village.Seed(withFarmers: true, Token);
 
         Assert.Empty(await Service.Store.Groups(Token));
+    }
+
+    [Fact]
+    public async Task Seed_CutShort_IsRemembered()
+    {
+        var journal = Service.Services.GetRequiredService<PracticeJournal>();
+        Service.Store.IsFull = true;
+
+        await Assert.ThrowsAsync<StoreUnavailableException>(() => Village.Seed(withFarmers: true, Token));
+        Assert.True(await journal.IsSeeding());
+
+        await Restart(RunningService.Start);
+        Assert.True(await Service.Services.GetRequiredService<PracticeJournal>().IsSeeding());
+    }
+
+    [Fact]
+    public async Task Seed_Whole_LeavesNoMark()
+    {
+        await Village.Seed(withFarmers: false, Token);
+
+        Assert.False(await Service.Services.GetRequiredService<PracticeJournal>().IsSeeding());
     }
 
     [Fact]
@@ -58,15 +90,28 @@ public sealed class DemoVillageTests : PracticeTests
         Assert.Equal("Karibu", (await Service.Messages()).Single().GetProperty("text").GetString());
     }
 
+    private async Task<List<string>> Phones()
+    {
+        var phones = new List<string>();
+        foreach (var phone in Enumerable.Range(1, 30).Select(i => $"+999100000{i:00}"))
+            if ((await Service.Messages(phone)).Count > 0) phones.Add(phone);
+        return phones;
+    }
+
     private DemoVillage Village => Service.Services.GetRequiredService<DemoVillage>();
 
-    private static DemoScript Script(params (int Day, string At, string Text)[] texts) => new()
-    {
-        Zone = "Africa/Nairobi",
-        Groups = [new DemoGroup { Code = 41, Name = "Upper Ziwani", Language = "sw" }],
-        Texts = [.. texts.Reverse().Select(one => new DemoText
+    private static List<DemoScript> Script(params (int Day, string At, string Text)[] texts) =>
+    [
+        new()
         {
-            Phone = RunningService.Number, Day = one.Day, At = one.At, Text = one.Text,
-        })],
-    };
+            Code = 41,
+            Name = "Upper Ziwani",
+            Language = "sw",
+            Zone = "Africa/Nairobi",
+            Texts = [.. texts.Reverse().Select(one => new DemoText
+            {
+                Phone = RunningService.Number, Day = one.Day, At = one.At, Text = one.Text,
+            })],
+        },
+    ];
 }

@@ -47,7 +47,9 @@ public sealed class PracticeRoutesTests : PracticeTests
         using var answer = await Service.Http.GetAsync("/practice/messages" + query, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-        Assert.StartsWith(field, await answer.Detail(), StringComparison.Ordinal);
+        var problem = await answer.Json();
+        Assert.StartsWith(field, problem.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Equal("The request cannot be read", problem.GetProperty("title").GetString());
     }
 
     [Fact]
@@ -112,6 +114,34 @@ public sealed class PracticeRoutesTests : PracticeTests
         Assert.StartsWith("advance:", await answer.Detail(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("/practice/clock", """{"advance":"P1D"}""", "text/plain")]
+    [InlineData("/practice/fit", """{"text":"HEAP"}""", "application/x-www-form-urlencoded")]
+    public async Task Post_OtherContentType_IsRefused(string path, string body, string type)
+    {
+        using var answer = await Service.Post(body, path, type);
+
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, answer.StatusCode);
+        Assert.Contains("application/json", await answer.Detail(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("GET", "/practice/next")]
+    [InlineData("GET", "/practice/village")]
+    [InlineData("GET", "/practice/concerns")]
+    [InlineData("POST", "/practice/clock")]
+    public async Task Route_StoreGone_AsksToComeAgain(string method, string path)
+    {
+        Service.Store.IsGone = true;
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
+        if (method == "POST") request.Content = JsonContent.Create(new { advance = "P1D" });
+        using var answer = await Service.Http.SendAsync(request, Token);
+
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, answer.StatusCode);
+        Assert.NotNull(answer.Headers.RetryAfter);
+        Assert.DoesNotContain("id", (await answer.Detail()).Split(' '));
+    }
+
     [Fact]
     public async Task Clock_AfterARestart_StandsWhereItStood()
     {
@@ -163,6 +193,17 @@ public sealed class PracticeRoutesTests : PracticeTests
         using var answer = await Service.Http.SendAsync(request, Token);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task Host_AnotherAddressOfThisMachine_IsServed()
+    {
+        using var folder = new TempFolder();
+        await using var service = await RunningService.Practice(folder.Path, url: "http://127.0.0.2:0");
+
+        using var answer = await service.Http.GetAsync("/practice/clock", Token);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
@@ -18,6 +19,9 @@ internal sealed class ServiceProcess : IAsyncDisposable
 
     public HttpClient Http { get; }
 
+    /// <summary>What it wrote on standard error, by line.</summary>
+    public IEnumerable<string> Errors { get; private init; } = [];
+
     public static async Task<ServiceProcess> Start(string folder, params string[] options)
     {
         var process = new Process
@@ -30,13 +34,17 @@ internal sealed class ServiceProcess : IAsyncDisposable
                 RedirectStandardError = true,
             },
         };
-        process.ErrorDataReceived += static (_, _) => { };
+        var errors = new ConcurrentQueue<string>();
+        process.ErrorDataReceived += (_, said) => errors.Enqueue(said.Data ?? "");
         process.Start();
         process.BeginErrorReadLine();
         var line = await process.StandardOutput.ReadLineAsync(Token)
             ?? throw new InvalidOperationException("The service did not start.");
         return new ServiceProcess(process,
-            new Uri(line.Split(' ').First(word => word.StartsWith("http", StringComparison.Ordinal))));
+            new Uri(line.Split(' ').First(word => word.StartsWith("http", StringComparison.Ordinal))))
+        {
+            Errors = errors,
+        };
     }
 
     /// <summary>Posts a text; null when the process died before it answered.</summary>

@@ -55,6 +55,12 @@ public sealed class SettingsReaderTests
     [InlineData("Store:RequireDurableServer", "maybe")]
     [InlineData("Store:Conection", "x")]
     [InlineData("Urls", "here")]
+    [InlineData("Urls", ";")]
+    [InlineData("Urls", "http://127.0.0.1:1/base")]
+    [InlineData("Urls", "http://127.0.0.1:1?x=1")]
+    [InlineData("Urls", "https://127.0.0.1:1")]
+    [InlineData("Lines", "lake")]
+    [InlineData("Groups", "41")]
     [InlineData("Urls", "http://127.0.0.1:1;ftp://127.0.0.1:2")]
     public void Read_OneBadSetting_NamesItWithItsFix(string key, string value)
     {
@@ -63,6 +69,45 @@ public sealed class SettingsReaderTests
         var section = key.StartsWith("Lines:", StringComparison.Ordinal) ? string.Join(':', key.Split(':')[..2]) : key;
         Assert.All(fault.Faults, line => Assert.StartsWith(section, line, StringComparison.Ordinal));
         Assert.All(fault.Faults, line => Assert.Matches(@"[.:;] .+\.$|openssl", line));
+    }
+
+    [Theory]
+    [InlineData("Line:lake:Url", "Line")]
+    [InlineData("Data", "Data")]
+    [InlineData("Store__Connection", "Store__Connection")]
+    public void Read_NoSuchSection_IsRefusedRatherThanPracticedWith(string key, string named)
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() => Read([new(key, "x")]));
+
+        Assert.StartsWith($"{named} is not a setting: use one of", fault.Faults.Single(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Logging:LogLevel:Default", "Debug")]
+    [InlineData("AllowedHosts", "heaptext.example")]
+    [InlineData("Kestrel:Certificates:Default:Path", "heaptext.pfx")]
+    [InlineData("urls", "http://127.0.0.1:7000")]
+    public void Read_SettingOfTheHost_IsTaken(string key, string value)
+    {
+        Assert.True(Read([new(key, value)]).IsPractice);
+    }
+
+    [Fact]
+    public void Read_AddressBesideUrls_IsRefused()
+    {
+        var fault = Assert.Throws<SettingsFaultsException>(() =>
+            Read([new("Kestrel:Endpoints:Http:Url", "http://0.0.0.0:80")]));
+
+        Assert.StartsWith("Kestrel:Endpoints ", fault.Faults.Single(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_HttpsWithACertificate_IsTaken()
+    {
+        var settings = Read(
+            [new("Urls", "https://127.0.0.1:1"), new("Kestrel:Certificates:Default:Path", "heaptext.pfx")]);
+
+        Assert.Equal(["https://127.0.0.1:1"], settings.Urls);
     }
 
     [Fact]

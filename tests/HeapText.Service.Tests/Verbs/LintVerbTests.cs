@@ -39,6 +39,19 @@ public sealed class LintVerbTests : IDisposable
     }
 
     [Fact]
+    public void Run_FileThatIsAFolder_SaysSoInOneLine()
+    {
+        var file = Directory.CreateDirectory(Path.Combine(_folder, "en", "text.yml")).FullName;
+
+        var exit = LintVerb.Run(_folder, _output, _errors);
+
+        Assert.Equal(ExitCodes.BadInput, exit);
+        var said = Assert.Single(_errors.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.StartsWith("dir: ", said, StringComparison.Ordinal);
+        Assert.Contains(file, said, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Run_NoSuchFolder_SaysSo()
     {
         var exit = LintVerb.Run(Path.Combine(_folder, "none"), _output, _errors);

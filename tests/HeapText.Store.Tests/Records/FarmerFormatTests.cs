@@ -36,6 +36,7 @@ public sealed class FarmerFormatTests
         Check = new HeapCheck { On = Day, Heat = Heat.Warm, Smell = Smell.Sour, Moisture = Moisture.Dry },
         Method = "daily-then-weekly",
         LastTurned = Day.PlusDays(3),
+        WasHot = true,
     };
 
     private static readonly Farmer Full = new()
@@ -69,6 +70,7 @@ public sealed class FarmerFormatTests
         Report = new HeapReport { Heaps = [1, 2], Turned = true, DaysAgo = 1, Heat = Heat.Hot, Pests = Pests.Rats },
         HeapsPlanned = 2,
         InvitedTo = 42,
+        LanguageChosen = true,
     };
 
     [Fact]
