@@ -25,7 +25,8 @@ internal static class HookBody
     }
 
     /// <summary>Whether the body may be read as JSON: it is said to be, or, as from a command line that says nothing of
-    /// its type, it is not said to be anything else. A page of another site cannot send either without its origin.</summary>
+    /// its type, it is not said to be anything else. A page of another site cannot send either without its
+    /// origin.</summary>
     public static bool IsJson(HttpRequest request)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)) return IsFromNoPage(request);

@@ -143,10 +143,23 @@ public sealed class SmsHookTests : PracticeTests
     }
 
     [Theory]
-    [InlineData("text/plain")]
     [InlineData("application/x-www-form-urlencoded")]
-    [InlineData("application/json; charset=latin1")]
     [InlineData("")]
+    public async Task Post_TypeNotSaid_IsReadAsJsonUnlessAPageSendsIt(string type)
+    {
+        const string body = """{"id":"1","from":"+99910000001","to":"4040","text":"x"}""";
+
+        using var taken = await Service.Post(body, type: type);
+        using var refused = await Service.Post(
+            body, type: type, sign: headers => headers.Add("Origin", "http://elsewhere.example"));
+
+        Assert.Equal(HttpStatusCode.Accepted, taken.StatusCode);
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, refused.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("text/plain")]
+    [InlineData("application/json; charset=latin1")]
     public async Task Post_OtherContentType_IsRefused(string type)
     {
         const string body = """{"id":"1","from":"+99910000001","to":"4040","text":"x"}""";

@@ -116,7 +116,7 @@ public sealed class PracticeRoutesTests : PracticeTests
 
     [Theory]
     [InlineData("/practice/clock", """{"advance":"P1D"}""", "text/plain")]
-    [InlineData("/practice/fit", """{"text":"HEAP"}""", "application/x-www-form-urlencoded")]
+    [InlineData("/practice/fit", """{"text":"HEAP"}""", "text/xml")]
     public async Task Post_OtherContentType_IsRefused(string path, string body, string type)
     {
         using var answer = await Service.Post(body, path, type);
