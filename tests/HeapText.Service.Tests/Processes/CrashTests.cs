@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Net.Http.Json;
 using HeapText.Service.Tests.Fakes;
 
 namespace HeapText.Service.Tests.Processes;
