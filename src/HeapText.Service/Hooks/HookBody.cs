@@ -30,7 +30,7 @@ internal static class HookBody
     public static bool IsJson(HttpRequest request)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)) return IsFromNoPage(request);
-        if (type.MediaType.Equals("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase))
+        if (type.MediaType.Equals(MediaTypeNames.Application.FormUrlEncoded, StringComparison.OrdinalIgnoreCase))
             return IsFromNoPage(request);
         return (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
                 || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))

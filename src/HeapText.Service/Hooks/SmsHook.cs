@@ -18,7 +18,7 @@ internal static class SmsHook
     {
         routes.MapPost("/sms/{line}", Take)
             .WithSummary("A text from a farmer's phone. Idempotent on id for 7 days.")
-            .Accepts<SmsMessage>(MediaTypeNames.Application.Json)
+            .Accepts<SmsMessage>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded)
             .Produces<SmsAccepted>(StatusCodes.Status202Accepted)
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status401Unauthorized)
