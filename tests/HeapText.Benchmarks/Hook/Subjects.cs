@@ -1,6 +1,7 @@
 using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Service.Health;
 using HeapText.Service.Hooks;
 using HeapText.Service.Turns;
 using HeapText.Service.Verbs;
@@ -47,7 +48,7 @@ internal sealed class Subjects : IAsyncDisposable
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.Services.AddSingleton(store).AddSingleton<IConversation>(conversation).AddSingleton(TimeProvider.System)
-            .AddSingleton<WorkSignals>().AddSingleton<TurnRunner>()
+            .AddSingleton<WorkSignals>().AddSingleton<TurnRunner>().AddSingleton<LastCommit>()
             .AddSingleton<IReadOnlyDictionary<string, InboundLine>>(
                 new Dictionary<string, InboundLine> { [line.Name] = line });
         var app = builder.Build();
