@@ -15,8 +15,8 @@ internal static class HookBenchmark
         [
             ("hook: parse, decide, commit", () => Load.Post(subjects.HookUrl, round, connections)),
             ("bare endpoint: parse only", () => Load.Post(subjects.BareUrl, round, connections)),
-            ("bare endpoint: parse, one commit", () => Load.Post(subjects.BareCommitUrl, round, connections)),
-            ("store: one commit alone", () => Load.Call(subjects.CommitOnce, round, connections)),
+            ("bare endpoint: parse, the same commit", () => Load.Post(subjects.BareCommitUrl, round, connections)),
+            ("store: the same commit alone", () => Load.Call(subjects.CommitOnce, round, connections)),
         ];
         foreach (var (_, measure) in measures) await measure(); // warm-up
 

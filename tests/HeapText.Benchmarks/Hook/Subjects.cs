@@ -23,10 +23,10 @@ internal sealed class Subjects : IAsyncDisposable
     private readonly WebApplication _app;
     private readonly IStore _store;
     private readonly string _folder;
-    private readonly Farmer _farmer;
+    private readonly IReadOnlyList<Reaction> _season;
 
-    private Subjects(WebApplication app, IStore store, string folder, Farmer farmer) =>
-        (_app, _store, _folder, _farmer) = (app, store, folder, farmer);
+    private Subjects(WebApplication app, IStore store, string folder, IReadOnlyList<Reaction> season) =>
+        (_app, _store, _folder, _season) = (app, store, folder, season);
 
     public Uri HookUrl => new(_app.Urls.First() + "/sms/practice");
 
@@ -54,18 +54,19 @@ internal sealed class Subjects : IAsyncDisposable
         var app = builder.Build();
         app.Urls.Add("http://127.0.0.1:0");
         app.MapSmsHook();
-        var subjects = new Subjects(app, store, folder, AfterTheRecipe(conversation));
+        var subjects = new Subjects(app, store, folder, Decided(conversation));
         subjects.MapControls(app, line);
         await app.StartAsync();
         return subjects;
     }
 
-    /// <summary>One commit of a farmer with a planned heap and one message to send: what a turn commits.</summary>
+    /// <summary>One read and one commit of what the turn of this text decides, decided beforehand.</summary>
     public async Task CommitOnce(FarmerText text)
     {
         if (!Msisdn.TryParse(text.From, out var number)) throw new ArgumentException("no number", nameof(text));
         var now = TimeProvider.System.GetUtcNow().ToInstant();
         var key = _store.KeyOf(number);
+        var decided = _season[text.Step];
         var start = await _store.Begin(key, new SeenId("control", text.Id), now, CancellationToken.None);
         await _store.Commit(new Commit
         {
@@ -74,12 +75,9 @@ internal sealed class Subjects : IAsyncDisposable
             ExpectedVersion = start.Version,
             Seen = new SeenId("control", text.Id),
             At = now,
-            Farmer = _farmer,
+            Farmer = decided.Farmer,
             NextDue = now + Duration.FromDays(3),
-            Send =
-            [
-                new Outbound($"c-{text.Id}", "practice", "Well done.", Priority.Reply, now, now + Duration.FromDays(1)),
-            ],
+            Send = [.. decided.Says.Select((says, i) => says with { Id = $"{text.Id}-{i}", NotBefore = now })],
         }, CancellationToken.None);
     }
 
@@ -90,13 +88,13 @@ internal sealed class Subjects : IAsyncDisposable
         Directory.Delete(_folder, recursive: true);
     }
 
-    private static Farmer AfterTheRecipe(Conversation conversation)
+    private static List<Reaction> Decided(Conversation conversation)
     {
-        Farmer? farmer = null;
+        List<Reaction> season = [];
         var now = TimeProvider.System.GetUtcNow().ToInstant();
-        foreach (var text in (string[])["JOIN 41", "yes", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds"])
-            farmer = conversation.Hear(farmer, "bench", "practice", text, now).Farmer;
-        return farmer!;
+        foreach (var text in FarmerText.Season)
+            season.Add(conversation.Hear(season.LastOrDefault()?.Farmer, "bench", "practice", text, now));
+        return season;
     }
 
     private void MapControls(IEndpointRouteBuilder routes, InboundLine line)
