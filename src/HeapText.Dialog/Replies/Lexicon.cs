@@ -17,10 +17,6 @@ public sealed class Lexicon
     /// <summary>Two-letter code of the language, the name of its folder.</summary>
     public string Language { get; }
 
-    /// <summary>Keys of every material that has words here, refused ones included.</summary>
-    public IReadOnlySet<string> MaterialKeys => Phrases.Where(phrase => phrase.Meaning.IsThing)
-        .Select(phrase => phrase.Meaning.Key).ToHashSet(StringComparer.Ordinal);
-
     internal IReadOnlyList<Phrase> Phrases { get; }
 
     /// <summary>What a whole text answers to a question.</summary>

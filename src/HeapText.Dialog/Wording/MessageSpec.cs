@@ -43,7 +43,7 @@ public enum SlotKind
     /// <summary>A measure in the plural.</summary>
     Measure,
 
-    /// <summary>Up to <see cref="Phrasebook.MostChoices"/> numbered materials, "1 … 2 …".</summary>
+    /// <summary>Numbered materials of a menu, "1 … 2 …".</summary>
     MaterialChoices,
 
     /// <summary>Numbered measures.</summary>

@@ -11,9 +11,6 @@ public sealed class Phrasebook
     /// <summary>Most letters of a village's or trainer's name in a message.</summary>
     public const int LongestName = 24;
 
-    /// <summary>Most numbered choices in one question.</summary>
-    public const int MostChoices = 5;
-
     private readonly Dictionary<string, TextFile> _files;
 
     internal Phrasebook(IEnumerable<TextFile> files) => _files = files.ToDictionary(f => f.Language);

@@ -7,7 +7,7 @@ public sealed class Template
 {
     private readonly List<(string Text, bool IsSlot)> _parts = [];
 
-    private Template(int line, int column, string? note) => (Line, Column, Note) = (line, column, note);
+    private Template(int line, int column) => (Line, Column) = (line, column);
 
     /// <summary>Line of the text in its file, from 1.</summary>
     public int Line { get; }
@@ -15,16 +15,13 @@ public sealed class Template
     /// <summary>Column of the text in its file, from 1.</summary>
     public int Column { get; }
 
-    /// <summary>What a translator should know; null when nothing special.</summary>
-    public string? Note { get; }
-
     /// <summary>Names of the placeholders, in order of appearance.</summary>
     public IEnumerable<string> Slots => _parts.Where(p => p.IsSlot).Select(p => p.Text);
 
     /// <summary>Reads a text; a brace without its partner is an error.</summary>
-    public static bool TryParse(string text, int line, int column, string? note, out Template template)
+    public static bool TryParse(string text, int line, int column, out Template template)
     {
-        template = new Template(line, column, note);
+        template = new Template(line, column);
         for (var at = 0; at < text.Length;)
         {
             var open = text.IndexOfAny(['{', '}'], at);

@@ -92,18 +92,18 @@ internal sealed class TextFileLoader
 
     private Template Text(MarkedYaml node)
     {
-        var (words, note) = (node, (string?)null);
+        var words = node;
         if (node is MarkedYaml.Map map)
         {
             var entries = Entries(map);
             if (entries.Keys.FirstOrDefault(key => key is not ("text" or "note")) is { } unknown)
                 Fault(node, $"unknown '{unknown}'; a message has 'text' and 'note'");
             words = entries.GetValueOrDefault("text", new MarkedYaml.Text("", node.Line, node.Column));
-            note = entries.TryGetValue("note", out var said) ? Scalar(said) : null;
+            if (entries.TryGetValue("note", out var note)) Scalar(note);
         }
         var text = Scalar(words);
         if (text.Length == 0) Fault(words, "the text is empty");
-        if (!Template.TryParse(text, words.Line, words.Column, note, out var template))
+        if (!Template.TryParse(text, words.Line, words.Column, out var template))
             Fault(words, "a brace has no partner");
         return template;
     }
