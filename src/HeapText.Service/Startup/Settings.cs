@@ -1,4 +1,5 @@
 using HeapText.Agronomy.Heap;
+using HeapText.Agronomy.Materials;
 using HeapText.Carriers.Native;
 using HeapText.Dialog.Ports;
 using HeapText.Store;
@@ -22,6 +23,9 @@ internal sealed record Settings
 
     /// <summary>How heaps are turned, by the key of the method.</summary>
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
+
+    /// <summary>What the office weighed and measured itself, in place of the tables.</summary>
+    public DistrictFigures District { get; init; } = DistrictFigures.None;
 
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
     public string? Dialogs { get; init; }
