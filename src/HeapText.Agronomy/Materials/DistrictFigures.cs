@@ -49,8 +49,8 @@ public sealed record DistrictFigures
 
     /// <summary>Every fault, with the fix.</summary>
     /// <returns>
-    /// Fields are paths such as <c>Materials.rice-straw.BucketKg</c> and <c>Measures.bucket</c>; empty when all is
-    /// well.
+    /// Fields are paths such as <c>Materials:rice-straw:BucketKg</c> and <c>Measures:bucket</c>, as in settings;
+    /// empty when all is well.
     /// </returns>
     public IReadOnlyList<InputFault> Check()
     {
@@ -66,7 +66,7 @@ public sealed record DistrictFigures
 
     private static InputFault? CheckMeasure(string key, double litres) =>
         Measures.Default.CheckOne(key, litres) is { } fault
-            ? new InputFault($"Measures.{key}", $"{fault.Reason}: give the litres of one bucket, wheelbarrow or such")
+            ? new InputFault($"Measures:{key}", $"{fault.Reason}: give the litres of one bucket, wheelbarrow or such")
             : null;
 
     private static InputFault? CheckMaterial(string key) =>
@@ -79,9 +79,9 @@ public sealed record DistrictFigures
         ? null
         : new InputFault(Path(key, nameof(MoisturePercent)), "must be from 0 to 98: give per cent of the fresh mass");
 
-    private static string Path(string key) => $"Materials.{key}";
+    private static string Path(string key) => $"Materials:{key}";
 
-    private static string Path(string key, string figure) => $"{Path(key)}.{figure}";
+    private static string Path(string key, string figure) => $"{Path(key)}:{figure}";
 
     private InputFault? CheckBucket(string key, double kilograms) =>
         kilograms is not (>= LeastBucketKg and <= MostBucketKg)
@@ -89,7 +89,7 @@ public sealed record DistrictFigures
                 "must be from 0.2 to 40: give the kilograms in one full bucket, without the bucket")
             : HasBucket && new GivenFigures { DensityKgPerM3 = Density(kilograms) }.Check() is not null
                 ? new InputFault(Path(key, nameof(BucketKg)),
-                    "does not go with the litres of Measures.bucket: weigh again, or measure the bucket again")
+                    "does not go with the litres of Measures:bucket: weigh again, or measure the bucket again")
                 : null;
 
     // A bucket that is faulty itself is told of once, not with each material weighed in it.

@@ -26,7 +26,7 @@ internal static class DistrictSettingsReader
             MeasureLitres = Numbers(
                 configuration.GetSection("Measures").GetChildren().Select(measure => (measure.Key, measure)), faults),
         };
-        faults.AddRange(district.Check().Select(fault => $"{fault.Field.Replace('.', ':')} {fault.Reason}."));
+        faults.AddRange(district.Check().Select(fault => $"{fault.Field} {fault.Reason}."));
         return district;
     }
 
