@@ -7,7 +7,7 @@ namespace HeapText.Agronomy.Materials;
 /// <summary>Every material the product knows, from materials.csv.</summary>
 public static class MaterialTable
 {
-    private static readonly FrozenDictionary<string, Material> ByKey = CsvRows.OfResource("materials.csv")
+    private static readonly FrozenDictionary<string, Material> ByKey = CsvRows.OfResource("Materials.materials.csv")
         .Select(Read).ToFrozenDictionary(material => material.Key, StringComparer.Ordinal);
 
     /// <summary>All materials, by key in ordinal order.</summary>
