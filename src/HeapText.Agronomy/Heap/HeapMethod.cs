@@ -1,55 +1,71 @@
 namespace HeapText.Agronomy.Heap;
 
-/// <summary>How a heap is turned and finished, as data an office may change.</summary>
+/// <summary>How a heap is shaped, turned and finished, as data an office may change.</summary>
 /// <remarks>
 /// Days count from the day of building, which is day 0. A turning is planned from the day the one before was really
-/// done.
-/// <para>Common practice, no source: a first turning, one on each of the next two days, then weekly, four in all.
-/// First turning by day 3: [MSINGI]. A turned and wetted heap that does not warm again within 5 to 7 days is past its
-/// hot time: [REHEAT], from memory. Curing of a month: common practice, no source.</para>
+/// done. The methods of methods.csv name the source of their figures; source keys are in docs/agronomy/sources.md.
+/// <para>A turned and wetted heap that does not warm again within 5 to 7 days is past its hot time: [REHEAT], from
+/// memory. Curing of a month: common practice, no source.</para>
 /// </remarks>
 public sealed record HeapMethod
 {
+    private const int MostTurnDay = 365;
+
     /// <summary>Key of the method.</summary>
-    public string Key { get; init; } = "daily-then-weekly";
+    public required string Key { get; init; }
 
-    /// <summary>Day of the first turning. [d after building, 1 to 30]</summary>
-    public int FirstTurnDay { get; init; } = 3;
+    /// <summary>How big it may be.</summary>
+    public required HeapBounds Bounds { get; init; }
 
-    /// <summary>How many turnings follow on the days right after the first. [0 to 10]</summary>
-    public int DailyTurns { get; init; } = 2;
+    /// <summary>Days of a check without a turning, before the first turning. [d after building, rising]</summary>
+    public IReadOnlyList<int> CheckDays { get; init; } = [];
 
-    /// <summary>Days between the later turnings. [d, 1 to 60]</summary>
-    public int DaysBetweenTurns { get; init; } = 7;
-
-    /// <summary>How many turnings in all. [1 to 20]</summary>
-    public int Turns { get; init; } = 4;
+    /// <summary>Days of the planned turnings. [d after building, rising, 1 to 20 of them]</summary>
+    public required IReadOnlyList<int> TurnDays { get; init; }
 
     /// <summary>Days from the last turning to the question whether it warmed again. [d, 3 to 30]</summary>
-    public int SettleDays { get; init; } = 7;
+    public required int SettleDays { get; init; }
 
     /// <summary>Days of curing after the heat is over. [d, 0 to 180]</summary>
-    public int CuringDays { get; init; } = 30;
+    public required int CuringDays { get; init; }
 
     /// <summary>Days of further rest when it does not look ready. [d, 1 to 60]</summary>
-    public int MoreRestDays { get; init; } = 14;
+    public required int MoreRestDays { get; init; }
+
+    /// <summary>Days after which it may be ready at the earliest. [d after building]</summary>
+    public required int ReadyLowDays { get; init; }
+
+    /// <summary>Days after which it should be ready at the latest. [d after building]</summary>
+    public required int ReadyHighDays { get; init; }
+
+    /// <summary>How many turnings in all.</summary>
+    public int Turns => TurnDays.Count;
 
     /// <summary>Every fault of these figures, each naming the figure and its range; empty when there is none.</summary>
     public IReadOnlyList<string> Faults()
     {
         List<string> faults = [];
-        Check(nameof(FirstTurnDay), FirstTurnDay, 1, 30);
-        Check(nameof(DailyTurns), DailyTurns, 0, 10);
-        Check(nameof(DaysBetweenTurns), DaysBetweenTurns, 1, 60);
-        Check(nameof(Turns), Turns, 1, 20);
+        if (TurnDays.Count is 0 or > 20) faults.Add("TurnDays must be 1 to 20 days");
+        CheckDaysRise(nameof(TurnDays), TurnDays);
+        CheckDaysRise(nameof(CheckDays), CheckDays);
+        if (CheckDays.Count > 0 && TurnDays.Count > 0 && CheckDays[^1] >= TurnDays[0])
+            faults.Add("CheckDays must come before the first of TurnDays");
         Check(nameof(SettleDays), SettleDays, 3, 30);
         Check(nameof(CuringDays), CuringDays, 0, 180);
         Check(nameof(MoreRestDays), MoreRestDays, 1, 60);
+        Check(nameof(ReadyLowDays), ReadyLowDays, 14, 365);
+        Check(nameof(ReadyHighDays), ReadyHighDays, ReadyLowDays, 730);
         return faults;
 
         void Check(string name, int value, int low, int high)
         {
             if (value < low || value > high) faults.Add($"{name} is {value}: give {low} to {high}");
+        }
+
+        void CheckDaysRise(string name, IReadOnlyList<int> days)
+        {
+            if (days.Any(day => day is < 1 or > MostTurnDay) || days.Zip(days.Skip(1)).Any(d => d.First >= d.Second))
+                faults.Add($"{name} must rise, each from 1 to {MostTurnDay}");
         }
     }
 
@@ -61,7 +77,6 @@ public sealed record HeapMethod
     {
         ArgumentOutOfRangeException.ThrowIfNegative(turnsDone);
         if (turnsDone >= Turns) return null;
-        if (turnsDone == 0) return FirstTurnDay;
-        return lastTurnDay + (turnsDone <= DailyTurns ? 1 : DaysBetweenTurns);
+        return turnsDone == 0 ? TurnDays[0] : lastTurnDay + TurnDays[turnsDone] - TurnDays[turnsDone - 1];
     }
 }

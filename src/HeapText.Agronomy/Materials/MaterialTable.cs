@@ -6,10 +6,10 @@ namespace HeapText.Agronomy.Materials;
 /// <summary>Every material the product knows, from materials.csv and, for refused ones, refused.csv.</summary>
 public static class MaterialTable
 {
-    private static readonly FrozenDictionary<string, Refusal> Refusals = CsvRows.OfResource("refused.csv")
+    private static readonly FrozenDictionary<string, Refusal> Refusals = CsvRows.OfResource("Materials.refused.csv")
         .ToFrozenDictionary(row => row["key"], ReadRefusal, StringComparer.Ordinal);
 
-    private static readonly FrozenDictionary<string, Material> ByKey = CsvRows.OfResource("materials.csv")
+    private static readonly FrozenDictionary<string, Material> ByKey = CsvRows.OfResource("Materials.materials.csv")
         .Select(Read).ToFrozenDictionary(material => material.Key, StringComparer.Ordinal);
 
     /// <summary>All materials, by key in ordinal order.</summary>

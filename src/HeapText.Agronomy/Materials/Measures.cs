@@ -23,7 +23,7 @@ public sealed class Measures
         _byKey = measures.ToDictionary(measure => measure.Key, StringComparer.Ordinal);
 
     /// <summary>The defaults of measures.csv.</summary>
-    public static Measures Default { get; } = new(CsvRows.OfResource("measures.csv").Select(row => new Measure(
+    public static Measures Default { get; } = new(CsvRows.OfResource("Materials.measures.csv").Select(row => new Measure(
         row["key"], Volume.FromLitres(row.Number("litres")!.Value), row["source"], row["confidence"])));
 
     /// <summary>All measures of volume, by key in ordinal order.</summary>

@@ -41,7 +41,7 @@ public sealed record HeapRecord
     [DataMember(Order = 9)] public HeapCheck? Check { get; init; }
 
     /// <summary>Key of the method it is turned by.</summary>
-    [DataMember(Order = 10)] public string Method { get; init; } = "daily-then-weekly";
+    [DataMember(Order = 10)] public string Method { get; init; } = HeapMethods.UsualKey;
 
     /// <summary>The last day on which it was turned, planned or not; null before the first turning.</summary>
     [DataMember(Order = 11)] public LocalDate? LastTurned { get; init; }

@@ -23,7 +23,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         }
         var method = MethodOf(heap);
         var on = talk.Today.PlusDays(-daysAgo);
-        var first = LocalDate.Max(on.PlusDays(method.FirstTurnDay), talk.Today.PlusDays(1));
+        var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
         heap = (heap with { BuiltOn = on }).To(HeapStep.Turning, first);
         talk.Put(heap);
         talk.SayOf(heap, Catalogue.Built, ("turns", new Value.Number(method.Turns)), ("date", new Value.Date(first)));

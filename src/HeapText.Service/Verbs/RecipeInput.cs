@@ -1,4 +1,5 @@
 using HeapText.Agronomy;
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Mixing;
 using HeapText.Agronomy.Recipes;
 
@@ -11,8 +12,8 @@ internal sealed record RecipeInput(
     IReadOnlyDictionary<string, double>? Measures,
     SpaceInput? Space)
 {
-    /// <summary>The methods of turning; a recipe is the same for all of them.</summary>
-    private static readonly string[] Methods = ["daily-then-weekly"];
+    /// <summary>The methods of building and turning.</summary>
+    private static IEnumerable<string> Methods => HeapMethods.All.Keys;
 
     internal InputFault? Check()
     {

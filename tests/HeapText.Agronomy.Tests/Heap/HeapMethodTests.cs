@@ -9,7 +9,7 @@ public sealed class HeapMethodTests
     [Fact]
     public void NextTurnDay_EachDoneOnItsDay_FollowsThePractice()
     {
-        var method = new HeapMethod();
+        var method = HeapMethods.Usual;
         List<int> days = [];
         while (method.NextTurnDay(days.Count, days.LastOrDefault()) is { } day) days.Add(day);
 
@@ -18,19 +18,19 @@ public sealed class HeapMethodTests
 
     [Fact]
     public void NextTurnDay_TurnedLate_CountsFromTheDayItWasDone() =>
-        Assert.Equal(9, new HeapMethod().NextTurnDay(turnsDone: 1, lastTurnDay: 8));
+        Assert.Equal(9, HeapMethods.Usual.NextTurnDay(turnsDone: 1, lastTurnDay: 8));
 
     [Fact]
-    public void NextTurnDay_AllDone_IsNone() => Assert.Null(new HeapMethod().NextTurnDay(4, 12));
+    public void NextTurnDay_AllDone_IsNone() => Assert.Null(HeapMethods.Usual.NextTurnDay(4, 12));
 
     [Fact]
     public void Faults_FiguresOutOfRange_NamesEachWithItsRange()
     {
-        var faults = new HeapMethod { Turns = 0, FirstTurnDay = 99 }.Faults();
+        var faults = (HeapMethods.Usual with { TurnDays = [4, 3], SettleDays = 1 }).Faults();
 
-        Assert.Equal(["FirstTurnDay is 99: give 1 to 30", "Turns is 0: give 1 to 20"], faults);
+        Assert.Equal(["TurnDays must rise, each from 1 to 365", "SettleDays is 1: give 3 to 30"], faults);
     }
 
     [Fact]
-    public void Faults_AsShipped_AreNone() => Assert.Empty(new HeapMethod().Faults());
+    public void Faults_AsShipped_AreNone() => Assert.Empty(HeapMethods.All.Values.SelectMany(m => m.Faults()));
 }

@@ -40,7 +40,7 @@ internal sealed class Subjects : IAsyncDisposable
         var store = await StoreFactory.Open(new StoreOptions { DataDirectory = folder });
         var (dialogs, _) = DialogSet.Load(DialogsFolder.Find()!);
         var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
-        var method = new HeapMethod();
+        var method = HeapMethods.Usual;
         var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
             new Dictionary<string, HeapMethod> { [method.Key] = method });
         var line = new InboundLine(InboundLine.Practice, null, Carriers.Numbers.NumberReader.ReadPractice);

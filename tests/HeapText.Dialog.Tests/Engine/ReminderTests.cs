@@ -30,7 +30,7 @@ public sealed class ReminderTests
     [Fact]
     public void Turnings_OfAnOfficesOwnMethod_FollowItsFigures()
     {
-        var method = new HeapMethod { FirstTurnDay = 5, DailyTurns = 0, DaysBetweenTurns = 10, Turns = 2 };
+        var method = HeapMethods.Usual with { TurnDays = [5, 15] };
         var talker = Talker.WithHeap(method: method);
 
         talker.Pass(5 * Day);

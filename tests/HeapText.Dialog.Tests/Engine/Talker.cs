@@ -21,7 +21,7 @@ internal sealed class Talker
 
     public Talker(string zone = Zone, HeapMethod? method = null)
     {
-        method ??= new HeapMethod();
+        method ??= HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs,
             new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },

@@ -39,7 +39,7 @@ internal sealed class Transcript
         _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
         _now = start.ToInstant();
         var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
-        var method = new HeapMethod();
+        var method = HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
             new Dictionary<string, HeapMethod> { [method.Key] = method });
