@@ -20,9 +20,7 @@ internal sealed record Pantry(
     {
         var items = Merge(request.Stock);
         var known = items.Select(item => (Item: item, Ingredient: Ingredient.From(item, request.Measures))).ToList();
-        var hasManure = known.Exists(pair => pair.Ingredient?.Material.Role == MaterialRole.Manure);
-        var usable = known.Select(pair => pair.Ingredient).OfType<Ingredient>()
-            .Where(ingredient => !(hasManure && ingredient.Material.Key == Lime)).ToList();
+        var usable = NoLimeWithManure([.. known.Select(pair => pair.Ingredient).OfType<Ingredient>()]);
         var leftOut = items.Except(usable.Select(ingredient => ingredient.Stock)).ToList();
         var refused = leftOut.Select(item => item.Material).Where(IsRefused).Distinct().ToList();
         var notes = known.Where(pair => pair.Ingredient is null && !IsRefused(pair.Item.Material))
@@ -52,6 +50,12 @@ internal sealed record Pantry(
 
         return all;
     }
+
+    /// <summary>These ingredients without lime, where there is manure from which it would drive nitrogen.</summary>
+    internal static List<Ingredient> NoLimeWithManure(List<Ingredient> all) =>
+        all.Exists(ingredient => ingredient.Material.Role == MaterialRole.Manure)
+            ? all.FindAll(ingredient => ingredient.Material.Key != Lime)
+            : all;
 
     private static bool IsRefused(string key) => MaterialTable.TryFind(key, out var material) && material.IsRefused;
 

@@ -36,6 +36,7 @@ internal static class Limits
             ("round height", size.HeightM / recipe.Rounds, 0.15, 0.25),
             ("shape", size.WidthM * size.LengthM * size.HeightM * 1000 / litres, 0.985, 1.015),
             .. Shares(parts, litres),
+            ("lime", HasManure(stock) ? parts.Where(part => part.Key == "lime").Sum(part => part.Litres) : 0, 0, 0),
         ];
         foreach (var (name, value, least, most) in limits)
         {
@@ -50,6 +51,9 @@ internal static class Limits
             yield return amount;
         }
     }
+
+    private static bool HasManure(StockItem[] stock) =>
+        stock.Any(item => Part.Of(item).Role == MaterialRole.Manure);
 
     private static IEnumerable<(string, double, double, double)> Shares(List<Part> parts, double litres)
     {
