@@ -23,8 +23,9 @@ public sealed class Measures
         _byKey = measures.ToDictionary(measure => measure.Key, StringComparer.Ordinal);
 
     /// <summary>The defaults of measures.csv.</summary>
-    public static Measures Default { get; } = new(CsvRows.OfResource("Materials.measures.csv").Select(row => new Measure(
-        row["key"], Volume.FromLitres(row.Number("litres")!.Value), row["source"], row["confidence"])));
+    public static Measures Default { get; } = new(CsvRows.OfResource("Materials.measures.csv")
+        .Select(row => new Measure(
+            row["key"], Volume.FromLitres(row.Number("litres")!.Value), row["source"], row["confidence"])));
 
     /// <summary>All measures of volume, by key in ordinal order.</summary>
     public IReadOnlyList<Measure> All => [.. _byKey.Values.OrderBy(measure => measure.Key, StringComparer.Ordinal)];
