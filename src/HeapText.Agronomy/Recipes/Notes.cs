@@ -12,9 +12,6 @@ public static class Notes
     /// <summary>Lime stays out because it drives nitrogen from manure.</summary>
     public const string LimeWithManure = "lime-with-manure";
 
-    /// <summary>Before the key of a material left out for want of figures.</summary>
-    public const string NoFiguresPrefix = "no-figures:";
-
     /// <summary>Before the key of a liquid, which fills no space: pour it on with the water.</summary>
     public const string LiquidPrefix = "liquid:";
 }

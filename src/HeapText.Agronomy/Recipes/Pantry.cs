@@ -19,17 +19,11 @@ internal sealed record Pantry(
     internal static Pantry Of(RecipeRequest request)
     {
         var items = Merge(request.Stock);
-        var known = items.Select(item => (Item: item, Ingredient: Ingredient.From(item, request.Measures))).ToList();
-        var usable = NoLimeWithManure([.. known.Select(pair => pair.Ingredient).OfType<Ingredient>()]);
+        var known = items.Select(item => Ingredient.From(item, request.Measures)).OfType<Ingredient>();
+        var usable = NoLimeWithManure([.. known]);
         var leftOut = items.Except(usable.Select(ingredient => ingredient.Stock)).ToList();
         var refused = leftOut.Select(item => item.Material).Where(IsRefused).Distinct().ToList();
-        var notes = known.Where(pair => pair.Ingredient is null && !IsRefused(pair.Item.Material))
-            .Select(pair => Recipes.Notes.NoFiguresPrefix + pair.Item.Material).Distinct().ToList();
-        if (leftOut.Exists(item => item.Material == Lime) && !notes.Contains(Recipes.Notes.NoFiguresPrefix + Lime))
-        {
-            notes.Add(Recipes.Notes.LimeWithManure);
-        }
-
+        string[] notes = leftOut.Exists(item => item.Material == Lime) ? [Recipes.Notes.LimeWithManure] : [];
         return new Pantry(usable, leftOut, refused, notes);
     }
 

@@ -17,9 +17,6 @@ internal static class Planning
         {
             Stock = [.. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure))],
         });
-        var unknown = result.Notes.Where(n => n.StartsWith(Notes.NoFiguresPrefix, StringComparison.Ordinal))
-            .Select(n => n[Notes.NoFiguresPrefix.Length..]).ToList();
-        if (unknown.Count > 0) talk.Say(Catalogue.NoFigures, ("materials", new Value.Materials(unknown)));
         if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, solved);
         else AskToBring(talk, result.Missing);
     }

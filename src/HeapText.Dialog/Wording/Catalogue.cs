@@ -31,7 +31,6 @@ public static class Catalogue
         General("ask-measure", 1, ("materials", SlotKind.Materials), ("choices", SlotKind.MeasureChoices));
     public static readonly MessageSpec TookUsual = General("took-usual", 1, ("portions", SlotKind.Portions));
     public static readonly MessageSpec NeverIn = General("never-in", 1, ("materials", SlotKind.Materials));
-    public static readonly MessageSpec NoFigures = General("no-figures", 1, ("materials", SlotKind.Materials));
     public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec BringInstead =
         General("bring-instead", 1, ("material", SlotKind.Material), ("materials", SlotKind.Materials));
