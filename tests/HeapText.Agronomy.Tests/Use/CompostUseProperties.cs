@@ -5,6 +5,9 @@ namespace HeapText.Agronomy.Tests.Use;
 
 public sealed class CompostUseProperties
 {
+    private static readonly Gen<string> Fertilisers =
+        Gen.Int[0, FertiliserTable.All.Count - 1].Select(i => FertiliserTable.All[i].Key);
+
     private static readonly Gen<UseRequest> Requests =
         from crop in Gen.Int[0, CropTable.All.Count - 1].Select(i => CropTable.All[i].Key)
         from byArea in Gen.Bool
@@ -13,8 +16,7 @@ public sealed class CompostUseProperties
         from compost in Gen.Double[0, 1e5].Nullable()
         from moisture in Gen.Double[0, 100].Nullable()
         from nitrogen in Gen.Double[0, 3].Nullable()
-        from prices in Gen.Dictionary(
-            Gen.Int[0, FertiliserTable.All.Count - 1].Select(i => FertiliserTable.All[i].Key), Gen.Double[0.01, 1e4])[0, 4]
+        from prices in Gen.Dictionary(Fertilisers, Gen.Double[0.01, 1e4])[0, 4]
         select new UseRequest
         {
             Crop = crop,

@@ -13,8 +13,11 @@ public sealed class HygieneRuleTests
         Rod = RodKind.Metal,
     };
 
+    private static readonly Gen<HeatOnDay> Check =
+        Gen.Select(Gen.Int[0, 40], Gen.Enum<Heat>(), (day, heat) => new HeatOnDay(day, heat));
+
     private static readonly Gen<HygieneEvidence> Evidence =
-        from checks in Gen.Select(Gen.Int[0, 40], Gen.Enum<Heat>(), (day, heat) => new HeatOnDay(day, heat)).Array[0, 20]
+        from checks in Check.Array[0, 20]
         from turns in Gen.Int[0, 40].Array[0, 8]
         from rod in Gen.Enum<RodKind>().Nullable()
         from forecast in Gen.Double[0, 40].Nullable()
@@ -51,7 +54,11 @@ public sealed class HygieneRuleTests
     [InlineData(30, 0, Hygiene.Unlikely)]
     public void Judge_ForecastAlone_IsNeverLikely(double days, int turnings, Hygiene expected)
     {
-        var evidence = new HygieneEvidence { ForecastDaysAbove55 = days, TurnDays = [.. Enumerable.Range(3, turnings)] };
+        var evidence = new HygieneEvidence
+        {
+            ForecastDaysAbove55 = days,
+            TurnDays = [.. Enumerable.Range(3, turnings)],
+        };
 
         Assert.Equal(expected, HygieneRule.Judge(evidence).Verdict);
     }
