@@ -23,6 +23,9 @@ internal sealed record Settings
     /// <summary>How heaps are turned, by the key of the method.</summary>
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
 
+    /// <summary>What fertiliser costs here.</summary>
+    public required PriceSettings Prices { get; init; }
+
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
     public string? Dialogs { get; init; }
 
