@@ -24,6 +24,9 @@ internal sealed record Settings
     /// <summary>How heaps are turned, by the key of the method.</summary>
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
 
+    /// <summary>What fertiliser costs here.</summary>
+    public required PriceSettings Prices { get; init; }
+
     /// <summary>What the office weighed and measured itself, in place of the tables.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
 
