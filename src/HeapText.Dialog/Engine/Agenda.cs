@@ -11,9 +11,10 @@ internal static class Agenda
     /// <summary>Days from each reminder to the next.</summary>
     private static readonly int[] DaysToNextPrompt = [1, 2, 3, 3];
 
-    /// <summary>Questions whether a planned heap stands yet, and the days between them.</summary>
-    private const int MostBuildPrompts = 2;
-    private const int DaysToNextBuildPrompt = 4;
+    /// <summary>Questions that may stay open, whether a planned heap stands yet and how seeds grew, and the days
+    /// between them.</summary>
+    private const int MostSoftPrompts = 2;
+    private const int DaysToNextSoftPrompt = 4;
 
     /// <summary>How long a question about another heap is given before the next heap's turn comes.</summary>
     private static readonly Duration QuestionRests = Duration.FromHours(3);
@@ -23,8 +24,8 @@ internal static class Agenda
     {
         if (heap.Due is not { } due) return null;
         if (heap.PromptedOn is not { } last) return due;
-        if (heap.Step == HeapStep.Planned)
-            return heap.Prompts < MostBuildPrompts ? last.PlusDays(DaysToNextBuildPrompt) : null;
+        if (heap.Step is HeapStep.Planned or HeapStep.Sprouting)
+            return heap.Prompts < MostSoftPrompts ? last.PlusDays(DaysToNextSoftPrompt) : null;
         return last.PlusDays(DaysToNextPrompt[Math.Min(heap.Prompts, MostPrompts) - 1]);
     }
 

@@ -12,6 +12,9 @@ internal sealed class Checking(Tending tending, Finishing finishing)
     /// ever.</summary>
     private const int CouldNotSqueeze = 5;
 
+    /// <summary>Checks kept besides the last: two months of weekly ones, or the hot weeks of daily ones.</summary>
+    private const int ChecksKept = 20;
+
     /// <summary>Answers an open check question; false when the text does not.</summary>
     public bool Answer(Talk talk, Reading reading)
     {
@@ -62,9 +65,11 @@ internal sealed class Checking(Tending tending, Finishing finishing)
     /// <summary>Notes what was told in the heap's check of today, without an answer.</summary>
     public static HeapRecord Note(Talk talk, HeapRecord heap, ReadCheck told)
     {
-        var known = heap.Check is { } check && check.On == talk.Today ? check : new HeapCheck { On = talk.Today };
+        var isFirstToday = heap.Check?.On != talk.Today;
+        var known = isFirstToday ? new HeapCheck { On = talk.Today } : heap.Check!;
         heap = heap with
         {
+            EarlierChecks = isFirstToday ? [.. heap.Checks.TakeLast(ChecksKept)] : heap.EarlierChecks,
             WasHot = heap.WasHot || told.Heat == Heat.Hot,
             Check = known with
             {

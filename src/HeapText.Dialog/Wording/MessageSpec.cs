@@ -43,6 +43,18 @@ public enum SlotKind
     /// <summary>A measure in the plural.</summary>
     Measure,
 
+    /// <summary>An amount in a measure, of something that is named beside it.</summary>
+    Measured,
+
+    /// <summary>A crop.</summary>
+    Crop,
+
+    /// <summary>Numbered crops.</summary>
+    CropChoices,
+
+    /// <summary>A sum of money, rounded to two figures.</summary>
+    Money,
+
     /// <summary>Numbered materials of a menu, "1 … 2 …".</summary>
     MaterialChoices,
 

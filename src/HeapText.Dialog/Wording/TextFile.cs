@@ -37,6 +37,8 @@ public sealed class TextFile
     public required IReadOnlyDictionary<string, PluralForms> Measures { get; init; }
 
     public required IReadOnlyDictionary<string, string> Materials { get; init; }
+
+    public required IReadOnlyDictionary<string, string> Crops { get; init; }
 }
 
 /// <summary>A word for one and for several.</summary>

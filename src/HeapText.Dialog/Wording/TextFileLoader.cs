@@ -9,7 +9,7 @@ internal sealed class TextFileLoader
     private static readonly string[] Parts =
     [
         "language", "name", "alphabet", "reviewed", "provenance", "forms", "weekdays", "months", "hours", "measures",
-        "materials", "messages",
+        "materials", "crops", "messages",
     ];
 
     private readonly string _path;
@@ -59,6 +59,7 @@ internal sealed class TextFileLoader
             Hours = Hours(Part("hours")),
             Measures = Mapping(Part("measures"), Plural),
             Materials = Mapping(Part("materials"), Scalar),
+            Crops = Mapping(Part("crops"), Scalar),
             Messages = Mapping(Part("messages"), Text),
         };
 
