@@ -57,7 +57,7 @@ public sealed record HeapMethod
         Check(nameof(SettleDays), SettleDays, 3, 30);
         Check(nameof(CuringDays), CuringDays, 0, 180);
         Check(nameof(MoreRestDays), MoreRestDays, 1, 60);
-        Check(nameof(ReadyLowDays), ReadyLowDays, Math.Max(14, CuredDay), 700);
+        Check(nameof(ReadyLowDays), ReadyLowDays, faults.Count > 0 ? 14 : Math.Max(14, CuredDay), 700);
         Check(nameof(ReadyHighDays), ReadyHighDays, ReadyLowDays, 730);
         return faults;
 
