@@ -49,7 +49,7 @@ public sealed record Diagnosis
         var nextCheckDays = Math.Min(row.NextCheckDays, animals?.NextCheckDays ?? row.NextCheckDays);
         return new Diagnosis
         {
-            Findings = [.. row.Findings.Concat(animals?.Findings ?? []).DistinctBy(finding => finding.Cause)],
+            Findings = Together(row.Findings, animals?.Findings ?? []),
             Actions = actions,
             Cautions = HeapCautions.For(
                 input,
@@ -60,6 +60,12 @@ public sealed record Diagnosis
             NextCheckDays = isPutOff ? Math.Min(nextCheckDays, SoonDays) : nextCheckDays,
         };
     }
+
+    private static IReadOnlyList<Finding> Together(IReadOnlyList<Finding> heap, IReadOnlyList<Finding> animals) =>
+    [
+        .. heap.Concat(animals).GroupBy(finding => finding.Cause)
+            .Select(same => new Finding(same.Key, same.Max(finding => finding.Confidence))),
+    ];
 
     private static List<string> OfRow(IReadOnlyList<string> wanted, HeapMemory memory)
     {
@@ -79,7 +85,10 @@ public sealed record Diagnosis
         {
             var resting = actions.Aggregate(memory.Resting, (steps, done) => steps | HeapActions.All[done].Steps);
             var more = HeapMemory.Instead(key, resting);
-            if (HeapActions.All[more].IsIdle) continue;
+            // A heap to be looked into is squeezed before it is watered.
+            var isTooSoon = actions[0] == HeapActions.LookDeeper
+                && HeapActions.All[more].Steps.HasFlag(HeapSteps.Water);
+            if (isTooSoon || HeapActions.All[more].IsIdle) continue;
             if (HeapActions.All[actions[0]].IsIdle) actions = Joined(more, actions[0]);
             else if (actions.Count == 1 || (key == HeapActions.RemoveFood && GivesWay(actions[1])))
                 actions = Joined(actions[0], more);
@@ -88,8 +97,8 @@ public sealed record Diagnosis
         return actions;
     }
 
-    private static bool GivesWay(string second) =>
-        HeapActions.All[second].IsCover || second is HeapActions.BuildUp or HeapActions.TestReady;
+    private static bool GivesWay(string second) => HeapActions.All[second].IsCover
+        || second is HeapActions.BuildUp or HeapActions.LetCure or HeapActions.TestReady;
 
     private static List<string> WithTurning(List<string> actions)
     {

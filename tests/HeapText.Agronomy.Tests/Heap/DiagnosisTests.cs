@@ -58,6 +58,11 @@ public sealed class DiagnosisTests
         Assert.Contains(HeapCautions.Gloves, diagnosis.Cautions);
     }
 
+    [Fact]
+    public void Of_RottenAndDryWithRats_IsSurerOfFoodInside() => Assert.Contains(
+        new Finding(HeapCauses.FoodInside, Confidence.High),
+        Diagnosis.Of(Hot with { Smell = Smell.Rotten, Moisture = Moisture.Dry, Pests = Pests.Rats }).Findings);
+
     /// <summary>Howard, as told by Solomon: pits fill with water in heavy rain.</summary>
     [Fact]
     public void Of_ADrippingPit_IsDugOut() => Assert.Equal(

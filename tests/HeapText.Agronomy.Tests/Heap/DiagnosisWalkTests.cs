@@ -34,6 +34,12 @@ public sealed class DiagnosisWalkTests
             && said.Findings.Any(finding => finding.Cause == HeapCauses.WorkingWell)),
         ("a fault gets work, or rest from work just done", (heap, said) =>
             SmellsBad(heap) && heap is { DaysSinceTurn: null, LastActions.Count: 0 } && !said.Actions.Any(IsWork)),
+        ("no cause twice", (_, said) =>
+            said.Findings.DistinctBy(finding => finding.Cause).Count() != said.Findings.Count),
+        ("rats: the food goes where two actions leave room", (heap, said) =>
+            heap is { Pests: Pests.Rats, DaysSinceTurn: null, LastActions.Count: 0, IsTurnDue: false }
+            && !said.Actions.Contains(HeapActions.RemoveFood)
+            && said.Actions is not [_, HeapActions.AddWater or HeapActions.AddBrown or HeapActions.Feed]),
         ("hot and dry: fire is the first caution", (heap, said) =>
             heap is { Heat: Heat.Hot, Moisture: Moisture.Dry } && said.Cautions[0] != HeapCautions.Fire),
     ];
