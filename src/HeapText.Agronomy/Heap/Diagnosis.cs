@@ -33,6 +33,7 @@ public sealed record Diagnosis
     public bool TurnNow => Actions.Any(key => HeapActions.All[key].HasTurning);
 
     /// <summary>The diagnosis of a heap; there is one for every input.</summary>
+    /// <exception cref="KeyNotFoundException">A last action is none of <see cref="HeapActions.All"/>.</exception>
     public static Diagnosis Of(DiagnosisInput input)
     {
         if (input.Signs.Count > 0) return UrgentAdvice.For(input.Signs);
