@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Use;
 using NodaTime;
 
