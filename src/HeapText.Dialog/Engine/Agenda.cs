@@ -22,6 +22,15 @@ internal static class Agenda
     /// <summary>The day on which a heap's farmer is next to be reminded; null when nothing is to come.</summary>
     public static LocalDate? PromptDay(HeapRecord heap)
     {
+        var planned = PlannedDay(heap);
+        return heap.IsTended && heap.CheckOn is { } check && !(planned <= check) ? check : planned;
+    }
+
+    /// <summary>True when a check without a turning is what comes first.</summary>
+    public static bool IsCheckFirst(HeapRecord heap) => PromptDay(heap) is { } day && day != PlannedDay(heap);
+
+    private static LocalDate? PlannedDay(HeapRecord heap)
+    {
         if (heap.Due is not { } due) return null;
         if (heap.PromptedOn is not { } last) return due;
         if (heap.Step is HeapStep.Planned or HeapStep.Sprouting)

@@ -239,7 +239,8 @@ public sealed class Conversation : IConversation
 
     private void Remind(Talk talk, HeapRecord heap)
     {
-        if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
+        if (Agenda.IsCheckFirst(heap)) _tending.RemindOfCheck(talk, heap);
+        else if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
         else if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);
         else if (heap.Step == HeapStep.Planned) AskBuilt(talk, heap);
         else if (heap.Step is HeapStep.Turning or HeapStep.ExtraTurning) _tending.Remind(talk, heap);

@@ -157,4 +157,7 @@ public enum ConcernReason
 
     /// <summary>A text or reminder could not be worked out by the service.</summary>
     ServiceFault,
+
+    /// <summary>A fault of a heap came back although the advice was followed.</summary>
+    Trouble,
 }

@@ -53,6 +53,12 @@ public sealed record HeapRecord
     /// <summary>Checks before the last one, oldest first; only so many are kept.</summary>
     [DataMember(Order = 13)] public IReadOnlyList<HeapCheck> EarlierChecks { get; init; } = [];
 
+    /// <summary>A day for a check without a turning; null for none.</summary>
+    [DataMember(Order = 14)] public LocalDate? CheckOn { get; init; }
+
+    /// <summary>The last advice given, oldest first.</summary>
+    [DataMember(Order = 15)] public IReadOnlyList<HeapAdvised> Advised { get; init; } = [];
+
     /// <summary>All checks that are kept, oldest first.</summary>
     public IEnumerable<HeapCheck> Checks => Check is { } last ? EarlierChecks.Append(last) : EarlierChecks;
 
@@ -106,6 +112,18 @@ public sealed record HeapCheck
     [DataMember(Order = 2)] public Smell? Smell { get; init; }
 
     [DataMember(Order = 3)] public Moisture? Moisture { get; init; }
+
+    [DataMember(Order = 4)] public Pests? Pests { get; init; }
+}
+
+/// <summary>Advice given on one day.</summary>
+[DataContract]
+public sealed record HeapAdvised
+{
+    [DataMember(Order = 0)] public required LocalDate On { get; init; }
+
+    /// <summary>Keys of the actions asked for.</summary>
+    [DataMember(Order = 1)] public required IReadOnlyList<string> Actions { get; init; }
 }
 
 /// <summary>A recipe as the farmer carries it in the head: the same amounts each round.</summary>

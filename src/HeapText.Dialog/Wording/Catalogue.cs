@@ -1,3 +1,5 @@
+using HeapText.Agronomy.Heap;
+
 namespace HeapText.Dialog.Wording;
 
 /// <summary>Every message the service can send. Each language's text.yml holds exactly these keys.</summary>
@@ -76,7 +78,11 @@ public static class Catalogue
     public static readonly MessageSpec AskSmell = OfHeap("ask-smell", 1);
     public static readonly MessageSpec AskMoisture = OfHeap("ask-moisture", 1);
     public static readonly MessageSpec TurnNow = OfHeap("turn-now", 1);
-    public static readonly MessageSpec TurnAgain = OfHeap("turn-again", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec Advice =
+        OfHeap("advice", 2, ("cause", SlotKind.Cause), ("actions", SlotKind.Actions));
+    public static readonly MessageSpec Finding = OfHeap("finding", 1, ("cause", SlotKind.Cause));
+    public static readonly MessageSpec CareFire = OfHeap("care-fire", 1);
+    public static readonly MessageSpec TroubleTold = OfHeap("trouble-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec Turned =
         OfHeap("turned", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
     public static readonly MessageSpec TurnedLast = OfHeap("turned-last", 1, ("date", SlotKind.Date));
@@ -144,9 +150,6 @@ public static class Catalogue
     public static readonly MessageSpec NewHeap = General("new-heap", 1);
     public static readonly MessageSpec HeapsEnough = General("heaps-enough", 1);
 
-    private static readonly Dictionary<string, MessageSpec> AdviceByKey = Agronomy.Heap.HeapAdvice.Keys
-        .ToDictionary(key => key, key => OfHeap("advice-" + key, 1));
-
     private static readonly Dictionary<string, MessageSpec> NeverInByAdvice = Agronomy.Materials.RefusalAdvice.All
         .ToDictionary(key => key, key => General("never-in-" + key, 2, ("materials", SlotKind.Materials)));
 
@@ -158,14 +161,23 @@ public static class Catalogue
         Agronomy.Use.UseCautions.NotOnSalad,
     }.ToDictionary(key => key, key => General("use-" + key, 2));
 
+    /// <summary>Causes that a farmer is told; the urgent ones have a message of their own.</summary>
+    public static IReadOnlyList<string> Causes { get; } =
+        [.. HeapCauses.All.Except(UrgentAdvice.Of.Values.Select(advice => advice.Finding.Cause))];
+
+    /// <summary>Actions that a farmer is asked for in words: not a check, which is asked step by step, and not the
+    /// urgent ones, which have a message of their own.</summary>
+    public static IReadOnlyList<string> Actions { get; } =
+    [
+        .. HeapActions.All.Keys.Except(UrgentAdvice.Of.Values.SelectMany(advice => advice.Actions))
+            .Except([HeapActions.AskCheck]),
+    ];
+
     /// <summary>What to do with refused materials instead, by the key of the agronomy.</summary>
     public static MessageSpec NeverIn(string instead) => NeverInByAdvice[instead];
 
     /// <summary>The message of a caution for use; null where it is said together with others.</summary>
     public static MessageSpec? UseCaution(string key) => UseCautions.GetValueOrDefault(key);
-
-    /// <summary>The message of an advice key of the agronomy.</summary>
-    public static MessageSpec Advice(string key) => AdviceByKey[key];
 
     private static MessageSpec General(string key, int segments, params (string Name, SlotKind Kind)[] slots) =>
         List(key, segments, false, slots);

@@ -46,6 +46,12 @@ public enum SlotKind
     /// <summary>An amount in a measure, of something that is named beside it.</summary>
     Measured,
 
+    /// <summary>What ails a heap.</summary>
+    Cause,
+
+    /// <summary>One or two things to do.</summary>
+    Actions,
+
     /// <summary>A crop.</summary>
     Crop,
 

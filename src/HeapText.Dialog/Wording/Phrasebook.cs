@@ -71,6 +71,8 @@ public sealed class Phrasebook
         Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other,
         Value.Measured measured => MeasuredInWords(language, measured),
+        Value.Cause cause => _files[language].Causes[cause.Key],
+        Value.Actions actions => string.Join(' ', actions.Keys.Select(key => _files[language].Actions[key])),
         Value.Crop crop => _files[language].Crops[crop.Key],
         Value.Money money => $"{money.Currency} {RoundedToTwoFigures(money.Amount)}",
         Value.Heaps heaps => string.Join(", ", heaps.Items.Select(heap => Form(language, "heap-built",

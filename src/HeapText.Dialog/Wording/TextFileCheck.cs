@@ -35,6 +35,8 @@ internal sealed class TextFileCheck(
             Catalogue.All.ToDictionary(m => m.Key, m => m.Slots.Select(s => s.Name).ToArray()), "message"),
         .. Keys(file.Materials.Keys, materials, "material"),
         .. Keys(file.Measures.Keys, measures, "measure"),
+        .. Keys(file.Causes.Keys, Catalogue.Causes, "cause"),
+        .. Keys(file.Actions.Keys, Catalogue.Actions, "action"),
         .. Keys(file.Crops.Keys, AnswerReader.Known["crop"], "crop"),
         .. Keys(file.Hours.Keys.Select(h => $"{h}"), ReminderHours.All.Select(h => $"{h}"), "hour"),
     ];

@@ -34,6 +34,11 @@ public abstract record Value
     /// <summary>An amount in a measure, of something that is named beside it.</summary>
     public sealed record Measured(decimal Amount, string Unit) : Value;
 
+    public sealed record Cause(string Key) : Value;
+
+    /// <summary>What to do, in order.</summary>
+    public sealed record Actions(IReadOnlyList<string> Keys) : Value;
+
     public sealed record Crop(string Key) : Value;
 
     public sealed record Money(double Amount, string Currency) : Value

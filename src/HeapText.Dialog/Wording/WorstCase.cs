@@ -39,6 +39,9 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Portions => new Value.Portions([new Portion(LongestMaterial(), 99.5m, LongestMeasure())]),
         SlotKind.Measure => new Value.Measure(LongestMeasure()),
         SlotKind.Measured => new Value.Measured(9999, "handful"),
+        SlotKind.Cause => new Value.Cause(file.Causes.MaxBy(c => Units(c.Value)).Key),
+        SlotKind.Actions => new Value.Actions(
+            [.. file.Actions.OrderByDescending(a => Units(a.Value)).Take(2).Select(a => a.Key)]),
         SlotKind.Crop => new Value.Crop(file.Crops.MaxBy(c => Units(c.Value)).Key),
         SlotKind.CropChoices => new Value.Choices(
             [.. AnswerReader.Known["crop"].Select(key => new Value.Crop(key))]),
