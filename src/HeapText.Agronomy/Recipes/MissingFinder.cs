@@ -102,7 +102,7 @@ internal sealed class MissingFinder
     private bool Suffices(params IEnumerable<Ingredient> more)
     {
         var stock = more.Aggregate(_usable.ToList(), Pantry.Add);
-        return new HeapSearch(stock, _request.Space, _mostMoisture).CanReach(_litres);
+        return new HeapSearch(stock, _request.Room, _mostMoisture).CanReach(_litres);
     }
 
     /// <summary>The least whole amount up to a most that suffices; more never hurts, so halving finds it.</summary>

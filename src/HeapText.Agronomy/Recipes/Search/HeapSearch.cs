@@ -8,7 +8,7 @@ internal sealed class HeapSearch
     /// <summary>The volume answered is within this of the most possible: a hair under 0.1 %.</summary>
     private const double VolumeGap = 9.9e-4;
 
-    private const int NodesForWishes = 40;
+    private const int NodesForWishes = 200;
 
     private const int FirstNodes = 500, NodesGrowth = 8, MostNodes = 100_000_000;
 
@@ -17,12 +17,12 @@ internal sealed class HeapSearch
     private static readonly double[] Leeways = [2e-4, 2e-4, 5e-4, 9e-4];
 
     private readonly IReadOnlyList<Ingredient> _ingredients;
-    private readonly HeapSpace _space;
+    private readonly HeapRoom _room;
     private readonly HeapModel _model;
 
-    internal HeapSearch(IReadOnlyList<Ingredient> ingredients, HeapSpace space, double mostMoisture)
+    internal HeapSearch(IReadOnlyList<Ingredient> ingredients, HeapRoom room, double mostMoisture)
     {
-        (_ingredients, _space) = (ingredients, space);
+        (_ingredients, _room) = (ingredients, room);
         _model = new HeapModel(ingredients, mostMoisture);
     }
 
@@ -114,7 +114,7 @@ internal sealed class HeapSearch
     private Batch Improve(Batch largest, double kept)
     {
         var spoiling = _ingredients.Where(part => part.Spoils).Sum(part => 2 * part.Stock.Amount * part.Litres);
-        var wishes = new Wishes(largest.Nitrogen, spoiling);
+        var wishes = new Wishes(largest.Nitrogen, spoiling, _room.Bounds.HighestM);
         var best = largest;
         foreach (var (rounds, least, most, _) in Roots(kept))
         {
@@ -130,15 +130,15 @@ internal sealed class HeapSearch
     private Batch Improve(Batch best, Wishes wishes, int rounds, int step, double least, double most)
     {
         new BranchAndBound(
-            _model.ForWishes(rounds, least, most, step, wishes), _model.Columns + 1, _model.Columns)
+            _model.ForWishes(rounds, least, most, step, wishes), _model.Columns + HeapModel.Misses, _model.Columns)
         {
             NodesLeft = NodesForWishes,
-            Threshold = wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds),
+            Threshold = wishes.WorthOf(best) - wishes.WorthOfHeight(rounds),
             Found = point =>
             {
                 var batch = ToBatch(point, rounds, step);
                 best = wishes.WorthOf(batch) > wishes.WorthOf(best) ? batch : best;
-                return wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds);
+                return wishes.WorthOf(best) - wishes.WorthOfHeight(rounds);
             },
         }.Run();
         return best;
@@ -152,7 +152,7 @@ internal sealed class HeapSearch
         var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;
         for (var rounds = HeapLimits.FewestRounds; rounds <= last; rounds++)
         {
-            if (_space.LitresOf(rounds) is not { } range || Math.Max(range.Least, litres) > range.Most)
+            if (_room.LitresOf(rounds) is not { } range || Math.Max(range.Least, litres) > range.Most)
             {
                 continue;
             }
