@@ -28,6 +28,7 @@ internal sealed class HeapModel
     private readonly IReadOnlyList<Ingredient> _ingredients;
     private readonly List<Limit> _ratios = [];
     private readonly double[] _litres;
+    private readonly double _grain;
 
     /// <summary>Writes the limits down.</summary>
     /// <param name="ingredients">One column each.</param>
@@ -36,6 +37,7 @@ internal sealed class HeapModel
     {
         _ingredients = ingredients;
         _litres = Column(ingredient => ingredient.Litres);
+        _grain = VolumeSums.Grain(_litres);
         Keep(part => part.Food.Carbon - (HeapLimits.MostCarbonNitrogen * part.Food.Nitrogen));
         Keep(part => (HeapLimits.LeastCarbonNitrogen * part.Food.Nitrogen) - part.Food.Carbon);
         Keep(part => part.Mass - part.Dry - (mostMoisture * part.Mass));
@@ -51,6 +53,14 @@ internal sealed class HeapModel
     }
 
     internal int Columns => _ingredients.Count;
+
+    /// <summary>What the volume of a heap must exceed to be larger than one of so many litres by a grain. [L]</summary>
+    internal double JustBelowNext(int rounds, double litres)
+    {
+        const double almost = 1e-6;
+        var step = rounds * _grain;
+        return step > 0 ? (Math.Floor((litres / step) + almost) + 1 - almost) * step : litres;
+    }
 
     /// <summary>The most volume up to a bound that whole half measures of the stock can add up to. [L]</summary>
     internal double Reachable(int rounds, double most) =>
