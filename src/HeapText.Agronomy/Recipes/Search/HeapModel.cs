@@ -54,6 +54,9 @@ internal sealed class HeapModel
 
     internal int Columns => _ingredients.Count;
 
+    /// <summary>The limits that hold for any amount in the same proportions.</summary>
+    internal IReadOnlyList<Limit> Ratios => _ratios;
+
     /// <summary>What the volume of a heap must exceed to be larger than one of so many litres by a grain. [L]</summary>
     internal double JustBelowNext(int rounds, double litres)
     {
