@@ -7,9 +7,10 @@ namespace HeapText.Agronomy.Materials;
 /// <summary>Reads an embedded data file in RFC 4180 form, one dictionary a row by the names in its first row.</summary>
 internal static class CsvRows
 {
-    internal static IEnumerable<IReadOnlyDictionary<string, string>> OfResource(string name)
+    internal static IEnumerable<IReadOnlyDictionary<string, string>> OfResource(
+        string name, string folder = "Materials")
     {
-        var resource = $"HeapText.Agronomy.Materials.{name}";
+        var resource = $"HeapText.Agronomy.{folder}.{name}";
         using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)
             ?? throw new InvalidOperationException($"The data file {resource} is not embedded.");
         using var reader = new StreamReader(stream);

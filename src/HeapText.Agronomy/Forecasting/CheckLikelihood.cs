@@ -1,0 +1,56 @@
+using HeapText.Agronomy.Heap;
+
+namespace HeapText.Agronomy.Forecasting;
+
+/// <summary>How well a check fits a heap: the chance that a farmer says this word of it.</summary>
+/// <remarks>
+/// <code>P(word | x) = Φ((upper − x) / s) − Φ((lower − x) / s), mixed with 5 % slips, then its square root</code>
+/// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic.
+/// The square root is there because the same hand feels the same heap: two checks are not two witnesses. So ordered, a
+/// hotter word never favours a cooler heap.
+/// <para>Source: bounds derived from pain on contact [DEFRIN] and contact temperatures of metal and wood; suggested,
+/// not published. Widths: wood and hand about 10 C; metal 5 C, chosen.</para>
+/// </remarks>
+internal static class CheckLikelihood
+{
+    private const double Slips = 0.05, MetalWidth = 5, WoodWidth = 10, MoistureWidth = 5;
+
+    // Cold to cool, and cool to warm, above the air; no rod tells less. [K]
+    private const double ColdAbove = 3, CoolAbove = 8;
+    private const double MetalHotC = 52, UnknownHotC = 52, WoodHotC = 56, WarmC = 36;
+
+    private static readonly double[] MoistureBounds = [45, 60, 67];
+
+    internal static double Of(HeapCheck check, double coreC, double moisturePercent, double ambientC)
+    {
+        var likelihood = 1.0;
+        if (check.Heat is { } heat)
+        {
+            var width = check.Rod == Rod.Metal ? MetalWidth : WoodWidth;
+            var hot = check.Rod switch { Rod.Metal => MetalHotC, Rod.Wood => WoodHotC, _ => UnknownHotC };
+            var warm = Math.Max(WarmC, ambientC + CoolAbove);
+            double[] bounds = [Math.Min(ambientC + ColdAbove, warm - 1), warm, Math.Max(hot, warm + 1)];
+            likelihood *= OfWord(Heat.Cold - heat, bounds, coreC, width);
+        }
+
+        if (check.Moisture is { } moisture)
+        {
+            likelihood *= OfWord(Moisture.Dry - moisture, MoistureBounds, moisturePercent, MoistureWidth);
+        }
+
+        return Math.Sqrt(likelihood);
+    }
+
+    private static double OfWord(int word, double[] bounds, double value, double width)
+    {
+        var upper = word == bounds.Length ? 1 : Logistic((bounds[word] - value) / width);
+        var lower = word == 0 ? 0 : Logistic((bounds[word - 1] - value) / width);
+        return ((1 - Slips) * (upper - lower)) + (Slips / (bounds.Length + 1));
+    }
+
+    private static double Logistic(double x)
+    {
+        const double normalScale = 1.702;
+        return 1 / (1 + Math.Exp(-normalScale * x));
+    }
+}

@@ -1,0 +1,57 @@
+using HeapText.Agronomy.Heap;
+
+namespace HeapText.Agronomy.Forecasting;
+
+/// <summary>What became of one heap, day by day, each before any turning of that day.</summary>
+internal sealed class HeapHistory
+{
+    private static readonly int CuringDays = new HeapMethod().CuringDays;
+
+    private HeapHistory(int days) => Days = new HeapDay[days + 1];
+
+    internal HeapDay[] Days { get; }
+
+    /// <summary>Water added at turnings. [L]</summary>
+    internal Dictionary<int, double> Watered { get; } = [];
+
+    /// <summary>Stable and cured; infinite when not within a year. [d]</summary>
+    internal double ReadyDay { get; private set; } = double.PositiveInfinity;
+
+    /// <summary>The heap when ready, or on the last day asked for.</summary>
+    internal HeapDay Yield { get; private set; }
+
+    /// <summary>Lets a heap run its course.</summary>
+    internal static HeapHistory Of(HeapStart start, Member member, ForecastRequest request, int days)
+    {
+        const int hot = 24, later = 8;
+        var history = new HeapHistory(days);
+        var heap = new HeapRun(start, member, request.AmbientC);
+        var turnings = request.TurnDays.ToHashSet();
+        var stableDay = int.MaxValue;
+        for (var day = 0; day <= Parameters.HorizonDays; day++)
+        {
+            var now = new HeapDay(heap.CoreC, heap.Moisture, heap.Dry, heap.Water, heap.CubicMetres, heap.CarbonNitrogen);
+            if (day <= days) history.Days[day] = now;
+            if (day == request.Days) history.Yield = now;
+            if (stableDay == int.MaxValue && heap.IsStable) stableDay = day;
+            if (stableDay != int.MaxValue && day == stableDay + CuringDays) history.SetReady(day, now);
+            if (day >= days && double.IsFinite(history.ReadyDay)) break;
+            if (turnings.Contains(day)) history.Watered[day] = heap.Turn(request.Watering == Watering.WhenDry);
+            heap.PassDay(day < days ? hot : later);
+        }
+
+        return history;
+    }
+
+    private void SetReady(int day, HeapDay now) => (ReadyDay, Yield) = (day, now);
+}
+
+/// <summary>One heap on one day.</summary>
+/// <param name="CoreC">Core temperature. [C]</param>
+/// <param name="Moisture">Of the whole. [kg/kg, wet]</param>
+/// <param name="Dry">Dry matter. [kg]</param>
+/// <param name="Water">Water. [kg]</param>
+/// <param name="CubicMetres">Volume. [m3]</param>
+/// <param name="CarbonNitrogen">C/N of what is left; infinite without nitrogen. [kg C / kg N]</param>
+internal readonly record struct HeapDay(
+    double CoreC, double Moisture, double Dry, double Water, double CubicMetres, double CarbonNitrogen);
