@@ -4,10 +4,10 @@ namespace HeapText.Agronomy.Forecasting;
 
 /// <summary>How well a check fits a heap: the chance that a farmer says this word of it.</summary>
 /// <remarks>
-/// <code>P(word | x) = Φ((upper − x) / s) − Φ((lower − x) / s), mixed with 5 % slips, then its square root</code>
-/// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic.
-/// The square root is there because the same hand feels the same heap: two checks are not two witnesses. So ordered, a
-/// hotter word never favours a cooler heap.
+/// <code>P(word | x) = √(0.95 (Φ((upper − x) / s) − Φ((lower − x) / s)) + 0.05 / 4)</code>
+/// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic;
+/// one word in twenty is a slip. The square root is there because the same hand feels the same heap: two checks are not
+/// two witnesses. Words so ordered never let a hotter one favour a cooler heap.
 /// <para>Source: bounds derived from pain on contact [DEFRIN] and contact temperatures of metal and wood; suggested,
 /// not published. Widths: wood and hand about 10 C; metal 5 C, chosen.</para>
 /// </remarks>

@@ -47,20 +47,20 @@ internal static class Factors
         1 / (Math.Exp(Parameters.AirSpaceOffset - (Parameters.AirSpaceSlope * airSpace)) + 1);
 
     /// <summary>Effect of the carbon-to-nitrogen ratio. [-]</summary>
-    /// <param name="ratio">C/N of what microbes can eat; infinite without nitrogen. [kg C / kg N]</param>
+    /// <param name="built">C/N as built; infinite without nitrogen. [kg C / kg N]</param>
+    /// <param name="now">C/N of what is left. [kg C / kg N]</param>
     /// <remarks>
     /// <code>
-    /// f(R) = max(0.5, R / 20) below 20;  1 from 20 to 40;  max(0.3, 40 / R) above 40
+    /// f = max(0.5, Rb / 20) where Rb &lt; 20;  max(0.3, 40 / R) where R &gt; 40;  else 1
     /// </code>
-    /// Below, ammonia and salts hinder; above, nitrogen lacks and is used again and again.
+    /// Rb as built, R now. Too much nitrogen hinders by ammonia while it is fresh; a ratio that falls low because the
+    /// carbon has rotted away does not. Too much carbon slows until enough of it is gone.
     /// <para>Source: bounds [NRAES54]; form and floors chosen.</para>
     /// </remarks>
-    internal static double CarbonNitrogen(double ratio) => ratio switch
-    {
-        < Parameters.LeastCarbonNitrogen =>
-            Math.Max(Parameters.LeastNitrogenFactor, ratio / Parameters.LeastCarbonNitrogen),
-        > Parameters.MostCarbonNitrogen =>
-            Math.Max(Parameters.LeastCarbonFactor, Parameters.MostCarbonNitrogen / ratio),
-        _ => 1,
-    };
+    internal static double CarbonNitrogen(double built, double now) =>
+        built < Parameters.LeastCarbonNitrogen
+            ? Math.Max(Parameters.LeastNitrogenFactor, built / Parameters.LeastCarbonNitrogen)
+            : now > Parameters.MostCarbonNitrogen
+                ? Math.Max(Parameters.LeastCarbonFactor, Parameters.MostCarbonNitrogen / now)
+                : 1;
 }

@@ -20,10 +20,10 @@ public sealed record Forecast
     /// <summary>When it is stable and has cured.</summary>
     public required ReadyDay ReadyDay { get; init; }
 
-    /// <summary>Mass on the likely ready day, or on the last day asked for when that is unknown. [kg, as it is]</summary>
+    /// <summary>Likely mass as it is when ready; on the last day asked for where that is not within a year. [kg]</summary>
     public required Mass Yield { get; init; }
 
-    /// <summary>Volume on the same day. [L]</summary>
+    /// <summary>Likely volume then. [L]</summary>
     public required Volume YieldVolume { get; init; }
 
     /// <summary>Water to add at each turning that needs some, up to the last day asked for.</summary>

@@ -41,8 +41,9 @@ internal static class HeapAir
     internal static (double Held, double Slope) Saturation(double celsius)
     {
         const double pressure = 101_325, a = 17.62, b = 243.12;
-        var vapour = 611.2 * Math.Exp(a * celsius / (b + celsius));
-        var rest = pressure - vapour;
-        return (0.622 * vapour / rest, 0.622 * pressure / (rest * rest) * vapour * a * b / ((b + celsius) * (b + celsius)));
+        var inverse = 1 / (b + celsius);
+        var vapour = 611.2 * Math.Exp(a * celsius * inverse);
+        var ratio = 0.622 / (pressure - vapour);
+        return (vapour * ratio, pressure * ratio * ratio / 0.622 * vapour * a * b * inverse * inverse);
     }
 }

@@ -23,21 +23,20 @@ internal sealed class HeapHistory
     /// <summary>Lets a heap run its course.</summary>
     internal static HeapHistory Of(HeapStart start, Member member, ForecastRequest request, int days)
     {
-        const int hot = 24, later = 8;
         var history = new HeapHistory(days);
         var heap = new HeapRun(start, member, request.AmbientC);
         var turnings = request.TurnDays.ToHashSet();
         var stableDay = int.MaxValue;
         for (var day = 0; day <= Parameters.HorizonDays; day++)
         {
-            var now = new HeapDay(heap.CoreC, heap.Moisture, heap.Dry, heap.Water, heap.CubicMetres, heap.CarbonNitrogen);
+            var now = heap.Now;
             if (day <= days) history.Days[day] = now;
             if (day == request.Days) history.Yield = now;
             if (stableDay == int.MaxValue && heap.IsStable) stableDay = day;
             if (stableDay != int.MaxValue && day == stableDay + CuringDays) history.SetReady(day, now);
             if (day >= days && double.IsFinite(history.ReadyDay)) break;
             if (turnings.Contains(day)) history.Watered[day] = heap.Turn(request.Watering == Watering.WhenDry);
-            heap.PassDay(day < days ? hot : later);
+            heap.PassDay();
         }
 
         return history;

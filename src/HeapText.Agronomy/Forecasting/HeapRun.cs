@@ -13,6 +13,8 @@ internal sealed class HeapRun
     private Zone _core, _shell;
     private HeapBody _body;
     private double _airPace, _openness, _coreMoist, _shellMoist;
+    private double _coreToShell, _coreToGround, _shellToAir, _surfaceVapour;
+    private double _lastStir;
 
     internal HeapRun(HeapStart start, Member member, double ambientC)
     {
@@ -35,6 +37,9 @@ internal sealed class HeapRun
 
     /// <summary>Days since building. [d]</summary>
     internal double Age { get; private set; }
+
+    /// <summary>The heap as it stands.</summary>
+    internal HeapDay Now => new(_core.Celsius, Moisture, Dry, Water, CubicMetres, CarbonNitrogen);
 
     internal double CoreC => _core.Celsius;
 
@@ -85,14 +90,16 @@ internal sealed class HeapRun
 
     private double Destroyed => DryLost / (1 - Parameters.WaterOfDecay);
 
-    /// <summary>Goes on for a day.</summary>
-    /// <param name="steps">Equal steps to take; 24 while it is hot.</param>
-    internal void PassDay(int steps)
+    /// <summary>Goes on for a day: by the hour while it is hot or freshly stirred, else in steps of three.</summary>
+    internal void PassDay()
     {
-        _body = _body.ScaledTo(CubicMetres);
+        const int hourly = 24, slowly = 8;
+        const double settledDays = 5, coolAbove = 12;
+        Stand(_body.ScaledTo(CubicMetres));
+        var steps = Age < _lastStir + settledDays || _core.Celsius > _ambientC + coolAbove ? hourly : slowly;
         for (var i = 0; i < steps; i++)
         {
-            if (i % 6 == 0) Refresh();
+            if (i % (steps / 4) == 0) Refresh();
             Step(1.0 / steps);
         }
     }
@@ -114,15 +121,24 @@ internal sealed class HeapRun
         var cooled = ((whole.Celsius * whole.HeatCapacity) + (_ambientC * added * Parameters.WaterHeat))
             / (whole.HeatCapacity + (added * Parameters.WaterHeat));
         (whole.Celsius, whole.Water, WaterGiven) = (cooled, whole.Water + added, WaterGiven + added);
+        _lastStir = Age;
         Split(whole);
         return added;
     }
 
     private void Split(in Zone whole)
     {
-        _body = _start.Body.ScaledTo(_start.CubicMetres * whole.Dry / _start.Dry);
+        Stand(_start.Body.ScaledTo(_start.CubicMetres * whole.Dry / _start.Dry));
         _core = whole.Part(_body.CoreShare);
         _shell = whole.Part(1 - _body.CoreShare);
+    }
+
+    private void Stand(HeapBody body)
+    {
+        _body = body;
+        (_coreToShell, _shellToAir) = (body.CoreToShell, body.ShellToAir * _member.Loss);
+        _coreToGround = body.CoreToGround * _member.Loss;
+        _surfaceVapour = body.Surface * Parameters.SurfaceVapour;
     }
 
     // Moisture, air space and C/N change slowly: looking every few hours is enough.
@@ -131,7 +147,8 @@ internal sealed class HeapRun
         var space = HeapAir.Space(
             _core.Volatile + _shell.Volatile, _core.Ash + _shell.Ash, Water, CubicMetres);
         _openness = HeapAir.Openness(space) * Parameters.Draught * _member.Draught * _body.Base;
-        _airPace = _member.Decay * Factors.AirSpace(space) * Factors.CarbonNitrogen(CarbonNitrogen);
+        _airPace = _member.Decay * Factors.AirSpace(space)
+            * Factors.CarbonNitrogen(_start.CarbonNitrogen, CarbonNitrogen);
         _coreMoist = Factors.Moisture(_core.Moisture);
         _shellMoist = Factors.Moisture(_shell.Moisture);
     }
@@ -149,21 +166,20 @@ internal sealed class HeapRun
         var (shellHeld, shellSlope) = HeapAir.Saturation(_shell.Celsius);
         var (coreDamp, shellDamp) = (_core.Dampness, _shell.Dampness);
         var coreVapour = Evaporate(ref _core, air * ((coreHeld * coreDamp) - (shellHeld * shellDamp)), seconds);
-        var leaving = air + (_body.Surface * Parameters.SurfaceVapour);
+        var leaving = air + _surfaceVapour;
         var shellVapour = Evaporate(ref _shell, leaving * ((shellHeld * shellDamp) - _ambientVapour), seconds);
 
-        var (between, outside) = (_body.CoreToShell, _body.ShellToAir * _member.Loss);
-        var ground = _body.CoreToGround * _member.Loss;
         var (core, shell) = (_core.Celsius, _shell.Celsius);
         var sensible = air * Parameters.AirHeat;
         var coreGain = (coreRot * Parameters.HeatOfDecay / seconds) - (coreVapour * Parameters.LatentHeat)
-            - ((between + sensible) * (core - shell)) - (ground * (core - _ambientC));
+            - ((_coreToShell + sensible) * (core - shell)) - (_coreToGround * (core - _ambientC));
         var shellGain = (shellRot * Parameters.HeatOfDecay / seconds) - (shellVapour * Parameters.LatentHeat)
-            + (between * (core - shell)) - ((outside + sensible) * (shell - _ambientC));
+            + (_coreToShell * (core - shell)) - ((_shellToAir + sensible) * (shell - _ambientC));
 
         // Linearised in the zone's own temperature, so that an airy heap does not swing within a step.
-        var coreStiff = between + sensible + ground + (air * Parameters.LatentHeat * coreSlope * coreDamp);
-        var shellStiff = between + sensible + outside + (leaving * Parameters.LatentHeat * shellSlope * shellDamp);
+        var coreStiff = _coreToShell + sensible + _coreToGround + (air * Parameters.LatentHeat * coreSlope * coreDamp);
+        var shellStiff = _coreToShell + sensible + _shellToAir
+            + (leaving * Parameters.LatentHeat * shellSlope * shellDamp);
         _core.Celsius += seconds * coreGain / (_core.HeatCapacity + (seconds * coreStiff));
         _shell.Celsius += seconds * shellGain / (_shell.HeatCapacity + (seconds * shellStiff));
         Age += days;

@@ -26,6 +26,9 @@ internal sealed record HeapStart
 
     internal required double Nitrogen { get; init; }
 
+    /// <summary>C/N; infinite without nitrogen. [kg C / kg N]</summary>
+    internal double CarbonNitrogen => Nitrogen > 0 ? Carbon / Nitrogen : double.PositiveInfinity;
+
     internal required double CubicMetres { get; init; }
 
     internal required HeapBody Body { get; init; }

@@ -8,7 +8,7 @@ namespace HeapText.Agronomy.Forecasting;
 internal static class Parameters
 {
     /// <summary>Decay rates at the best temperature, moisture and air. [1/d] Fitted; see OverallRate.</summary>
-    internal const double FastRate = 0.35, MediumRate = 0.04, SlowRate = 0.004;
+    internal const double FastRate = 0.35, MediumRate = 0.055, SlowRate = 0.004;
 
     /// <summary>Cardinal temperatures. [C] Source: [RICHARD], from memory.</summary>
     internal const double ColdestC = 5, BestC = 57, HottestC = 72;
@@ -37,7 +37,7 @@ internal static class Parameters
     /// <summary>Most of dry matter that can be volatile. [kg/kg] Chosen; no plant is without ash.</summary>
     internal const double MostVolatile = 0.97;
 
-    /// <summary>Heat capacities. [J/kg K] Source: water by definition, solids 1.05-1.4 kJ [HAUG], from memory.</summary>
+    /// <summary>Heat capacities. [J/kg K] Source: [HAUG], solids 1050-1400, all from memory.</summary>
     internal const double WaterHeat = 4180, SolidsHeat = 1250, AirHeat = 1006;
 
     /// <summary>Heat to evaporate water. [J/kg] Source: [HAUG] 2.36-2.44 MJ, from memory.</summary>
@@ -47,7 +47,7 @@ internal static class Parameters
     /// memory.</summary>
     internal const double Conductivity = 0.35, SurfaceCoefficient = 10;
 
-    /// <summary>Depth of the cool outer layer. [m] The outer 0.4 m is much cooler [EDWARDS]; its mean, chosen.</summary>
+    /// <summary>Depth of the cool outer layer. [m] Chosen; the outer 0.4 m is much cooler [EDWARDS].</summary>
     internal const double ShellDepthM = 0.25;
 
     /// <summary>Ground between the base and soil at air temperature. [m of heap] Chosen.</summary>
@@ -98,10 +98,10 @@ internal static class Parameters
     /// <summary>Particle densities. [kg/m3] Source: [AGNEW] 1550 organic, 2650 ash, from memory.</summary>
     internal const double OrganicDensity = 1550, AshDensity = 2650, WaterDensity = 1000;
 
-    /// <summary>Stable: carbon given off at 37 C. [kg C/kg VS d] Source: [CCQC], 2-4 mg/g d, from memory; middle.</summary>
+    /// <summary>Stable: carbon given off at 37 C. [kg C/kg VS d] Middle of 2-4 mg/g d [CCQC], from memory.</summary>
     internal const double StableRate = 0.003, StableTestC = 37;
 
-    /// <summary>Share of the fast and medium pools that must be gone too. [-] Chosen; wood is stable unrotted.</summary>
+    /// <summary>Share of the fast and medium pools that must be gone. [-] Chosen; wood is stable unrotted.</summary>
     internal const double LeastRotted = 0.5;
 
     /// <summary>Longest time looked ahead for readiness. [d] Chosen.</summary>

@@ -60,7 +60,7 @@ internal struct Zone
     /// <summary>Rots for a while.</summary>
     /// <param name="pace">Product of all factors. [-]</param>
     /// <param name="growth">Product of the factors that also hold for growth. [-]</param>
-    /// <param name="days">How long; short against 1/rate. [d]</param>
+    /// <param name="days">How long; an eighth at most, against rates below 1. [d]</param>
     /// <returns>Volatile solids destroyed. [kg]</returns>
     /// <remarks>
     /// <code>dX/dt = −k X φ;  dA/dt = g A (1 − A) φg</code>
@@ -70,15 +70,17 @@ internal struct Zone
     /// </remarks>
     internal double Rot(double pace, double growth, double days)
     {
-        var fast = Fast * Math.Min(1, Parameters.FastRate * pace * days);
-        var medium = Medium * Math.Min(1, Parameters.MediumRate * pace * days);
-        var slow = Slow * Math.Min(1, Parameters.SlowRate * pace * days);
+        var time = pace * days;
+        var fast = Fast * Parameters.FastRate * time;
+        var medium = Medium * Parameters.MediumRate * time;
+        var slow = Slow * Parameters.SlowRate * time;
         Fast -= fast;
         Medium -= medium;
         Slow -= slow;
         var gone = fast + medium + slow;
         Water += gone * Parameters.WaterOfDecay;
-        Vigour = Math.Min(1, Vigour + (Parameters.Growth * Vigour * (1 - Vigour) * growth * days));
+        // A step of growth is capped at doubling, which keeps it below 1.
+        Vigour += Vigour * (1 - Vigour) * Math.Min(1, Parameters.Growth * growth * days);
         return gone;
     }
 }

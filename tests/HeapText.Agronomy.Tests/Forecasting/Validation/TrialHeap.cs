@@ -1,23 +1,37 @@
 using HeapText.Agronomy.Forecasting;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Mixing;
-using HeapText.Agronomy.Recipes;
 
 namespace HeapText.Agronomy.Tests.Forecasting.Validation;
 
-/// <summary>A heap as a study describes it, or as we assume where it does not.</summary>
+/// <summary>Some of a material in a trial, by its share of the volume.</summary>
+internal sealed record Share(string Material, double Volume)
+{
+    internal double? DensityKgPerM3 { get; init; }
+
+    internal double? MoisturePercent { get; init; }
+
+    internal ForecastPart Of(double cubicMetres) => new(
+        Material,
+        cubicMetres * (DensityKgPerM3 ?? TableDensity),
+        new GivenFigures { MoisturePercent = MoisturePercent, DensityKgPerM3 = DensityKgPerM3 });
+
+    private double TableDensity => MaterialTable.TryFind(Material, out var known)
+        ? known.Figures!.Density.KilogramsPerCubicMetre
+        : throw new InvalidOperationException(Material);
+}
+
+/// <summary>A heap as a study describes it, or as assumed where it does not.</summary>
 internal static class TrialHeap
 {
-    /// <summary>A heap of given shares of volume, watered to a moisture where it is drier.</summary>
-    internal static ForecastRequest Of(
-        double cubicMetres, double moisturePercent, params (string Material, double Share)[] shares)
+    /// <summary>A heap of given shares of volume, watered to a moisture where it is drier, never turned.</summary>
+    internal static ForecastRequest Of(double cubicMetres, double moisturePercent, params Share[] shares)
     {
-        var whole = shares.Sum(share => share.Share);
-        List<ForecastPart> parts = [.. shares.Select(share => new ForecastPart(
-            share.Material, share.Share / whole * cubicMetres * DensityOf(share.Material)))];
+        var whole = shares.Sum(share => share.Volume);
+        List<ForecastPart> parts = [.. shares.Select(share => share.Of(share.Volume / whole * cubicMetres))];
         var problem = new MixProblem
         {
-            Parts = [.. parts.Select(part => new MixPart(part.Material, part.MassKg, GivenFigures.None))],
+            Parts = [.. parts.Select(part => new MixPart(part.Material, part.MassKg, part.Given))],
             TargetMoisturePercent = moisturePercent,
         };
         var mix = Assert.IsType<MixResult.Solved>(MixSolver.Solve(problem)).Mix;
@@ -26,24 +40,15 @@ internal static class TrialHeap
             Parts = parts,
             WaterLitres = mix.WaterToAdd.Litres,
             VolumeLitres = cubicMetres * 1000,
+            TurnDays = [],
         };
     }
 
-    internal static ForecastRequest Standing(this ForecastRequest heap, double width, double length, double height) =>
-        heap with { Dimensions = new HeapDimensions(width, length, height) };
+    /// <summary>The heap turned every so many days.</summary>
+    internal static ForecastRequest TurnedEvery(this ForecastRequest heap, int days) =>
+        heap with { TurnDays = [.. Enumerable.Range(1, heap.Days / days).Select(i => i * days)] };
 
-    internal static ForecastRequest Every(this ForecastRequest heap, int days, int until) =>
-        heap with { TurnDays = [.. Enumerable.Range(1, until / days).Select(i => i * days)] };
-
-    /// <summary>C/N of the start, for saying what was assumed.</summary>
-    internal static double CarbonNitrogen(this ForecastRequest heap) =>
-        Course(heap)[0].CarbonNitrogen;
-
-    /// <summary>The heap as described, without spread.</summary>
-    internal static HeapDay[] Course(this ForecastRequest heap) =>
-        HeapHistory.Of(HeapStart.From(heap), Member.All[0], heap, heap.Days).Days;
-
-    private static double DensityOf(string material) => MaterialTable.TryFind(material, out var known)
-        ? known.Figures!.Density.KilogramsPerCubicMetre
-        : throw new ArgumentException(material);
+    /// <summary>The same matter pressed into less space.</summary>
+    internal static ForecastRequest PressedTo(this ForecastRequest heap, double share) =>
+        heap with { VolumeLitres = heap.VolumeLitres * share };
 }
