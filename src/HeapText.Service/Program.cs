@@ -7,6 +7,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     ServeVerb.Create(),
     MixVerb.Create(),
     RecipeVerb.Create(),
+    ForecastVerb.Create(),
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),

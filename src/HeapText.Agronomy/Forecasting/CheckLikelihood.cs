@@ -4,16 +4,16 @@ namespace HeapText.Agronomy.Forecasting;
 
 /// <summary>How well a check fits a heap: the chance that a farmer says this word of it.</summary>
 /// <remarks>
-/// <code>P(word | x) = √(0.95 (Φ((upper − x) / s) − Φ((lower − x) / s)) + 0.05 / 4)</code>
-/// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic;
-/// one word in twenty is a slip. The square root is there because the same hand feels the same heap: two checks are not
+/// <code>P(word | x) = √(Φ((upper − x) / s) − Φ((lower − x) / s))</code>
+/// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic,
+/// whose long tails forgive a slip. The square root is there because the same hand feels the same heap: two checks are not
 /// two witnesses. Words so ordered never let a hotter one favour a cooler heap.
 /// <para>Source: bounds derived from pain on contact [DEFRIN] and contact temperatures of metal and wood; suggested,
 /// not published. Widths: wood and hand about 10 C; metal 5 C, chosen.</para>
 /// </remarks>
 internal static class CheckLikelihood
 {
-    private const double Slips = 0.05, MetalWidth = 5, WoodWidth = 10, MoistureWidth = 5;
+    private const double MetalWidth = 5, WoodWidth = 10, MoistureWidth = 5;
 
     // Cold to cool, and cool to warm, above the air; no rod tells less. [K]
     private const double ColdAbove = 3, CoolAbove = 8;
@@ -43,9 +43,10 @@ internal static class CheckLikelihood
 
     private static double OfWord(int word, double[] bounds, double value, double width)
     {
-        var upper = word == bounds.Length ? 1 : Logistic((bounds[word] - value) / width);
-        var lower = word == 0 ? 0 : Logistic((bounds[word - 1] - value) / width);
-        return ((1 - Slips) * (upper - lower)) + (Slips / (bounds.Length + 1));
+        var upper = word == bounds.Length ? double.PositiveInfinity : (bounds[word] - value) / width;
+        var lower = word == 0 ? double.NegativeInfinity : (bounds[word - 1] - value) / width;
+        // Taken from the nearer tail, where the difference of two numbers near 1 would be lost.
+        return lower > 0 ? Logistic(-lower) - Logistic(-upper) : Logistic(upper) - Logistic(lower);
     }
 
     private static double Logistic(double x)

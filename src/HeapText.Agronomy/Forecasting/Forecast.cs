@@ -20,7 +20,7 @@ public sealed record Forecast
     /// <summary>When it is stable and has cured.</summary>
     public required ReadyDay ReadyDay { get; init; }
 
-    /// <summary>Likely mass as it is when ready; on the last day asked for where that is not within a year. [kg]</summary>
+    /// <summary>Likely mass as it is when ready, or after a year when it is not by then. [kg]</summary>
     public required Mass Yield { get; init; }
 
     /// <summary>Likely volume then. [L]</summary>

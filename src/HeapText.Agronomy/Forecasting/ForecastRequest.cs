@@ -124,8 +124,9 @@ public sealed record ForecastPart(string? Material, double MassKg, GivenFigures 
 
     internal double DryKg => MassKg * Composition.Moisture.Rest().Value;
 
-    /// <summary>Space it fills as piled; 0 for liquids. [m3]</summary>
-    internal double CubicMetres => Known?.Form == MaterialForm.Liquid ? 0 : MassKg / Density!.Value;
+    /// <summary>Space it fills as piled; 0 for liquids and where that is not known. [m3]</summary>
+    internal double CubicMetres =>
+        Known?.Form != MaterialForm.Liquid && Density is { } density ? MassKg / density : 0;
 
     private double? Density => Given.DensityKgPerM3 ?? Known?.Figures?.Density.KilogramsPerCubicMetre;
 

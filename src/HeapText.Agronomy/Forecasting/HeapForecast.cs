@@ -51,9 +51,11 @@ public static class HeapForecast
 
     private static double[] Weights(ForecastRequest request, List<HeapHistory> heaps)
     {
-        var weights = heaps.Select((heap, i) => Member.All[i].Prior * request.Checks
-            .Aggregate(1.0, (product, check) => product * CheckLikelihood.Of(
-                check, heap.Days[check.Day].CoreC, 100 * heap.Days[check.Day].Moisture, request.AmbientC))).ToArray();
+        // In logarithms, so that a year of checks does not run out of small numbers.
+        var logs = heaps.Select((heap, i) => Math.Log(Member.All[i].Prior) + request.Checks
+            .Sum(check => Math.Log(CheckLikelihood.Of(
+                check, heap.Days[check.Day].CoreC, 100 * heap.Days[check.Day].Moisture, request.AmbientC)))).ToArray();
+        var weights = logs.Select(log => Math.Exp(log - logs.Max())).ToArray();
         var sum = weights.Sum();
         return [.. weights.Select(weight => weight / sum)];
     }
@@ -61,12 +63,12 @@ public static class HeapForecast
     private static ForecastDay DayOf(Weighing weighing, List<HeapHistory> heaps, int day)
     {
         var core = weighing.Of(heaps, heap => heap.Days[day].CoreC);
-        var likely = Math.Round(core.Quantile(Middle), 1);
+        var likely = Tenths(core.Quantile(Middle));
         return new ForecastDay(
             day,
             likely,
-            Math.Round(Math.Min(core.Quantile(Low), likely - LeastBandC), 1),
-            Math.Round(Math.Max(core.Quantile(High), likely + LeastBandC), 1),
+            Tenths(Math.Min(core.Quantile(Low), likely - LeastBandC)),
+            Tenths(Math.Max(core.Quantile(High), likely + LeastBandC)),
             100 * weighing.Of(heaps, heap => heap.Days[day].Moisture).Quantile(Middle),
             weighing.Of(heaps, heap => heap.Days[day].Dry).Quantile(Middle),
             1000 * weighing.Of(heaps, heap => heap.Days[day].CubicMetres).Quantile(Middle));
@@ -78,6 +80,9 @@ public static class HeapForecast
             .Select(day => new TurningWater(
                 day, weighing.Of(heaps, heap => heap.Watered.GetValueOrDefault(day)).Quantile(Middle)))
             .Where(water => water.Litres >= 1);
+
+    // Adding nought turns a negative nought into a plain one.
+    private static double Tenths(double value) => Math.Round(value, 1) + 0.0;
 
     private static int? Known(double day) => double.IsFinite(day) ? (int)day : null;
 }

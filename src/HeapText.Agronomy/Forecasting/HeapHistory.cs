@@ -17,7 +17,7 @@ internal sealed class HeapHistory
     /// <summary>Stable and cured; infinite when not within a year. [d]</summary>
     internal double ReadyDay { get; private set; } = double.PositiveInfinity;
 
-    /// <summary>The heap when ready, or on the last day asked for.</summary>
+    /// <summary>The heap when ready, or after a year.</summary>
     internal HeapDay Yield { get; private set; }
 
     /// <summary>Lets a heap run its course.</summary>
@@ -31,7 +31,7 @@ internal sealed class HeapHistory
         {
             var now = heap.Now;
             if (day <= days) history.Days[day] = now;
-            if (day == request.Days) history.Yield = now;
+            if (double.IsInfinity(history.ReadyDay)) history.Yield = now;
             if (stableDay == int.MaxValue && heap.IsStable) stableDay = day;
             if (stableDay != int.MaxValue && day == stableDay + CuringDays) history.SetReady(day, now);
             if (day >= days && double.IsFinite(history.ReadyDay)) break;

@@ -46,16 +46,16 @@ internal sealed record HeapStart
     /// </remarks>
     internal static HeapStart From(ForecastRequest request)
     {
+        // Sorted, so that rounding does not depend on the order the parts came in.
         var sums = default(Sums);
-        // By key, so that rounding does not depend on the order the parts came in.
         foreach (var part in request.Parts.OrderBy(part => part.Material, StringComparer.Ordinal)
-            .ThenBy(part => part.MassKg))
+            .ThenBy(part => part.MassKg).ThenBy(part => part.DryKg))
         {
             sums.Add(part);
         }
 
         var volume = request.VolumeLitres / 1000
-            ?? Math.Max(sums.Dry / Parameters.OrganicDensity, request.Parts.Sum(part => part.CubicMetres));
+            ?? Math.Max(sums.Dry / Parameters.OrganicDensity, sums.CubicMetres);
         var body = request.Dimensions is { } heap
             ? new HeapBody(heap.WidthM, heap.LengthM, heap.HeightM)
             : HeapBody.Usual(volume);
@@ -82,7 +82,7 @@ internal sealed record HeapStart
 
     private struct Sums
     {
-        internal double Dry, Water, Volatile, Fast, Medium, Slow, Carbon, Nitrogen, Starter;
+        internal double Dry, Water, Volatile, Fast, Medium, Slow, Carbon, Nitrogen, Starter, CubicMetres;
 
         internal void Add(ForecastPart part)
         {
@@ -91,6 +91,7 @@ internal sealed record HeapStart
             var solids = dry * Math.Min(
                 Parameters.MostVolatile, Parameters.SolidsPerCarbon * composition.Carbon.Value);
             Dry += dry;
+            CubicMetres += part.CubicMetres;
             Water += part.MassKg - dry;
             Volatile += solids;
             Fast += solids * decay.Fast;

@@ -17,7 +17,8 @@ internal static class Plot
         var last = row.Series.Max(series => series.Days.Count - 1);
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture, $"""
-            <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 640 380" role="img" aria-labelledby="title desc">
+            <svg xmlns="http://www.w3.org/2000/svg" width="640" height="380" viewBox="0 0 640 380" role="img"
+              aria-labelledby="title desc">
               <title id="title">{Escape(row.Study)}</title>
               <desc id="desc">{Escape(Describe(row))}</desc>
               <defs>
@@ -33,6 +34,7 @@ internal static class Plot
         AppendBand(svg, row, last);
         foreach (var box in row.Boxes) AppendBox(svg, row, box, last);
         for (var i = 0; i < row.Series.Count; i++) AppendCurve(svg, row, i, last);
+        foreach (var box in row.Boxes) AppendLabel(svg, row, box, last);
         return svg.Append("  </g>\n</svg>\n").ToString();
     }
 
@@ -97,11 +99,16 @@ internal static class Plot
         svg.Append(CultureInfo.InvariantCulture, $"""
                 <rect x="{x}" y="{y}" width="{width}" height="{height}" fill="url(#hatch)" fill-opacity="0.35"
                   stroke="#000"/>
-                <text x="{x + 3}" y="{y - 4}" stroke="#fff" stroke-width="3" paint-order="stroke"
-                  >{Escape(box.Label)}</text>
 
             """);
     }
+
+    private static void AppendLabel(StringBuilder svg, ValidationRow row, Box box, int last) =>
+        svg.Append(CultureInfo.InvariantCulture, $"""
+                <text x="{X(box.FromDay, last) + 3}" y="{Y(row, box.High) - 4}" stroke="#fff" stroke-width="3"
+                  paint-order="stroke">{Escape(box.Label)}</text>
+
+            """);
 
     private static void AppendCurve(StringBuilder svg, ValidationRow row, int i, int last)
     {
