@@ -32,7 +32,7 @@ public sealed record ForecastRequest
     /// <summary>What was felt, in any order.</summary>
     public IReadOnlyList<HeapCheck> Checks { get; init; } = [];
 
-    /// <summary>What is done about water when turning.</summary>
+    /// <summary>What is done about water after building.</summary>
     public Watering Watering { get; init; } = Watering.WhenDry;
 
     /// <summary>The first fault of this request, by its field in the command line's JSON; or null.</summary>
@@ -160,10 +160,11 @@ public enum Rod
     Metal,
 }
 
-/// <summary>What is done about water when turning.</summary>
+/// <summary>What is done about water after building.</summary>
 public enum Watering
 {
-    /// <summary>A heap below 55 % is brought back to it, as farmers are told.</summary>
+    /// <summary>A heap below 55 % is brought back to it when turned, and one below 45 %, dry to the hand, at a weekly
+    /// check after the last turning: as farmers are told.</summary>
     WhenDry,
 
     /// <summary>None is added.</summary>

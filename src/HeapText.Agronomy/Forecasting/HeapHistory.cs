@@ -5,6 +5,8 @@ namespace HeapText.Agronomy.Forecasting;
 /// <summary>What became of one heap, day by day, each before any turning of that day.</summary>
 internal sealed class HeapHistory
 {
+    private const int DaysBetweenChecks = 7;
+
     private static readonly int CuringDays = new HeapMethod().CuringDays;
 
     private HeapHistory(int days) => Days = new HeapDay[days + 1];
@@ -26,6 +28,8 @@ internal sealed class HeapHistory
         var history = new HeapHistory(days);
         var heap = new HeapRun(start, member, request.AmbientC);
         var turnings = request.TurnDays.ToHashSet();
+        var lastTurn = request.TurnDays.DefaultIfEmpty(0).Max();
+        var waters = request.Watering == Watering.WhenDry;
         var stableDay = int.MaxValue;
         for (var day = 0; day <= Parameters.HorizonDays; day++)
         {
@@ -35,7 +39,8 @@ internal sealed class HeapHistory
             if (stableDay == int.MaxValue && heap.IsStable) stableDay = day;
             if (stableDay != int.MaxValue && day == stableDay + CuringDays) history.SetReady(day, now);
             if (day >= days && double.IsFinite(history.ReadyDay)) break;
-            if (turnings.Contains(day)) history.Watered[day] = heap.Turn(request.Watering == Watering.WhenDry);
+            if (turnings.Contains(day)) history.Watered[day] = heap.Turn(waters);
+            else if (waters && day > lastTurn && (day - lastTurn) % DaysBetweenChecks == 0) heap.WaterWhenDry();
             heap.PassDay();
         }
 

@@ -116,14 +116,23 @@ internal sealed class HeapRun
         whole.Celsius -= warmth;
         whole.Water -= steam;
         WaterLost += steam;
-        var sought = whole.Dry * Parameters.SoughtMoisture / (1 - Parameters.SoughtMoisture);
-        var added = waters ? Math.Max(0, sought - whole.Water) : 0;
-        var cooled = ((whole.Celsius * whole.HeatCapacity) + (_ambientC * added * Parameters.WaterHeat))
-            / (whole.HeatCapacity + (added * Parameters.WaterHeat));
-        (whole.Celsius, whole.Water, WaterGiven) = (cooled, whole.Water + added, WaterGiven + added);
+        var added = waters ? whole.WaterToReach(Parameters.SoughtMoisture) : 0;
+        whole.Pour(added, _ambientC);
+        WaterGiven += added;
         _lastStir = Age;
         Split(whole);
         return added;
+    }
+
+    /// <summary>Waters a heap that is dry to the hand, without turning it.</summary>
+    internal void WaterWhenDry()
+    {
+        if (Moisture >= Parameters.DryMoisture) return;
+        var (core, shell) = (
+            _core.WaterToReach(Parameters.SoughtMoisture), _shell.WaterToReach(Parameters.SoughtMoisture));
+        _core.Pour(core, _ambientC);
+        _shell.Pour(shell, _ambientC);
+        WaterGiven += core + shell;
     }
 
     private void Split(in Zone whole)

@@ -58,7 +58,7 @@ internal static class Parameters
     internal const double Draught = 5e-7;
 
     /// <summary>Most the draught grows in an airy heap. [-] Chosen.</summary>
-    internal const double MostDraught = 150;
+    internal const double MostDraught = 20;
 
     /// <summary>Air that passes for the oxygen used. [kg/kg VS] 1.4 kg O2 at 0.23 kg/kg air [HAUG], and half as
     /// much again unused, chosen.</summary>
@@ -89,6 +89,10 @@ internal static class Parameters
 
     /// <summary>Moisture sought when watering. [kg/kg, wet] Source: [NRAES54], middle of the preferred.</summary>
     internal const double SoughtMoisture = 0.55;
+
+    /// <summary>Moisture below which a handful feels dry. [kg/kg, wet] Middle between crumbling below 40 % and right from
+    /// 50 %, common extension advice, from memory.</summary>
+    internal const double DryMoisture = 0.45;
 
     /// <summary>Settling: share of the volume lost beside decay, by wet bulk density, and its time. [-, kg/m3, d]
     /// Chosen so that volume left is 40-60 % of dung and straw, 25-40 % of fluffy heaps; from memory.</summary>

@@ -57,6 +57,18 @@ internal struct Zone
         Water = Water * share,
     };
 
+    /// <summary>Water that brings it to a moisture, none when it is wetter. [kg]</summary>
+    internal readonly double WaterToReach(double moisture) =>
+        Math.Max(0, (Dry * moisture / (1 - moisture)) - Water);
+
+    /// <summary>Takes in water of a temperature.</summary>
+    internal void Pour(double water, double celsius)
+    {
+        var heat = water * Parameters.WaterHeat;
+        Celsius = ((Celsius * HeatCapacity) + (celsius * heat)) / (HeatCapacity + heat);
+        Water += water;
+    }
+
     /// <summary>Rots for a while.</summary>
     /// <param name="pace">Product of all factors. [-]</param>
     /// <param name="growth">Product of the factors that also hold for growth. [-]</param>
