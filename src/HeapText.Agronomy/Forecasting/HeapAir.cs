@@ -20,9 +20,9 @@ internal static class HeapAir
     /// <summary>How freely air is drawn up, against an air space of one half. [-]</summary>
     /// <param name="airSpace">Air-filled share of the volume. [m3/m3]</param>
     /// <remarks>
-    /// <code>K = 2 F³ / (1 − F)², at most 15</code>
+    /// <code>K = 2 F³ / (1 − F)², at most 10</code>
     /// Kozeny-Carman with the particle size left in the constant.
-    /// <para>Source: form [KOZENY], from memory; ceiling chosen.</para>
+    /// <para>Source: form [KOZENY], from memory; ceiling fitted.</para>
     /// </remarks>
     internal static double Openness(double airSpace)
     {

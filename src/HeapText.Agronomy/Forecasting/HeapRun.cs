@@ -67,7 +67,7 @@ internal sealed class HeapRun
 
     /// <summary>Volume. [m3] Falls with the dry matter and by settling, never grows.</summary>
     /// <remarks>
-    /// <code>V = V0 (D / D0) (1 − s (1 − exp(−t / 12)))</code>
+    /// <code>V = V0 (D / D0) (1 − s (1 − exp(−t / 3)))</code>
     /// D dry matter [kg]; s settling, 0.5 at 100 kg/m3 to 0.2 at 600 kg/m3 wet bulk density [-]; t age [d].
     /// <para>Source: chosen so that planning values hold: volume left 40-60 % of dung and straw, 25-40 % of fluffy
     /// heaps, from memory; 30-50 % left [MANITOBA].</para>

@@ -54,11 +54,11 @@ internal static class Parameters
     internal const double GroundDepthM = 0.5;
 
     /// <summary>Air drawn up by warmth at an air space of one half. [kg/s m2 K] Fitted; a permeability of
-    /// 1e-8 m2 gives 1.9e-5.</summary>
+    /// 3e-10 m2.</summary>
     internal const double Draught = 5e-7;
 
-    /// <summary>Most the draught grows in an airy heap. [-] Chosen.</summary>
-    internal const double MostDraught = 20;
+    /// <summary>Most the draught grows in an airy heap, under its cover. [-] Fitted.</summary>
+    internal const double MostDraught = 10;
 
     /// <summary>Air that passes for the oxygen used. [kg/kg VS] 1.4 kg O2 at 0.23 kg/kg air [HAUG], and half as
     /// much again unused, chosen.</summary>
@@ -102,8 +102,8 @@ internal static class Parameters
     /// <summary>Particle densities. [kg/m3] Source: [AGNEW] 1550 organic, 2650 ash, from memory.</summary>
     internal const double OrganicDensity = 1550, AshDensity = 2650, WaterDensity = 1000;
 
-    /// <summary>Stable: carbon given off at 37 C. [kg C/kg VS d] Middle of 2-4 mg/g d [CCQC], from memory.</summary>
-    internal const double StableRate = 0.003, StableTestC = 37;
+    /// <summary>Stable: carbon given off at 37 C. [kg C/kg VS d] Upper end of 2-4 mg/g d [CCQC], from memory.</summary>
+    internal const double StableRate = 0.004, StableTestC = 37;
 
     /// <summary>Share of the fast and medium pools that must be gone. [-] Chosen; wood is stable unrotted.</summary>
     internal const double LeastRotted = 0.5;

@@ -47,11 +47,12 @@ internal static class ValidationPage
             fitting: {Tally(held)} A test holds every verdict to this page: a hit must stay one.
             """)}
             {Wrap("""
-            **What was fitted.** One set of constants serves all heaps. Fast rate, medium rate, growth, draught,
-            settling time and the bound of stability were set by hand so that a 4 m3 garden heap (sizes) and water
-            hyacinth came close, the litter heap cooled within months, and a farm heap of straw, weeds and goat manure
-            was ready in 8-14 weeks and kept the planning values of volume. The other studies were set aside, yet
-            early runs of them were on the screen meanwhile: this is no blind test. No constant belongs to a study.
+            **What was fitted.** One set of constants serves all heaps. Fast and medium rate, growth, draught and its
+            ceiling, settling time and the bound of stability were set by hand so that a 4 m3 garden heap (sizes) got
+            hot in time and water hyacinth did not, the litter heap cooled within months, and farm heaps as the recipe
+            builds them were ready in 8-14 weeks and kept the planning values of volume. The other studies were set
+            aside, yet runs of them were on the screen meanwhile: this is no blind test. No constant belongs to a
+            study.
             """)}
             {Wrap("""
             **What was assumed.** Amounts, sizes and air temperature are mostly not reported. They were chosen by
@@ -61,10 +62,10 @@ internal static class ValidationPage
             space, and the maize stalks of the tithonia heaps were taken as chopped.
             """)}
             {Wrap("""
-            **What to take from it.** Heat comes in time and in the right order by size, packing, wetness and straw;
-            peaks run 5 °C or more to either side. Carbon is lost too slowly, and readiness of a heap turned weekly in
-            cool air comes too late. Small insulated vessels, forced air, pits, mud coats, acidity and lack of oxygen
-            are not represented.
+            **What to take from it.** Heat comes in time, and in the right order by size, packing, wetness and straw.
+            Peaks of heaps are within about 5 °C, but loose litter runs far too hot and vessels below half a cubic metre
+            far too cool. Carbon is lost too slowly. Small insulated vessels, forced air, pits, mud coats, acidity and
+            lack of oxygen are not represented.
             """)}
 
             """;
