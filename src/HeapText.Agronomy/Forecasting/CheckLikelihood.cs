@@ -6,8 +6,8 @@ namespace HeapText.Agronomy.Forecasting;
 /// <remarks>
 /// <code>P(word | x) = √(Φ((upper − x) / s) − Φ((lower − x) / s))</code>
 /// x core temperature [C] or moisture [%]; lower, upper bounds of the word; s how widely feeling varies; Φ logistic,
-/// whose long tails forgive a slip. The square root is there because the same hand feels the same heap: two checks are not
-/// two witnesses. Words so ordered never let a hotter one favour a cooler heap.
+/// whose long tails forgive a slip. The square root is there because the same hand feels the same heap: two checks are
+/// not two witnesses. Words so ordered never let a hotter one favour a cooler heap.
 /// <para>Source: bounds derived from pain on contact [DEFRIN] and contact temperatures of metal and wood; suggested,
 /// not published. Widths: wood and hand about 10 C; metal 5 C, chosen.</para>
 /// </remarks>

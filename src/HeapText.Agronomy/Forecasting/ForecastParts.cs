@@ -44,7 +44,8 @@ public static class ForecastParts
         IReadOnlyList<ForecastPart> parts, double waterLitres, double massKg, double moisturePercent)
     {
         var (dry, mass) = (parts.Sum(part => part.DryKg), parts.Sum(part => part.MassKg));
-        var (newDry, newWater) = (massKg * (1 - (moisturePercent / 100)), (massKg * moisturePercent / 100) - waterLitres);
+        var newDry = massKg * (1 - (moisturePercent / 100));
+        var newWater = massKg - newDry - waterLitres;
         if (!(newDry > 0 && newWater >= -Rounding * massKg && massKg <= InputFault.LargestAmount && dry > 0))
         {
             return (null, new InputFault("massKg", "cannot be, with this moisturePercent and waterLitres"));

@@ -41,10 +41,6 @@ internal sealed class HeapRun
     /// <summary>The heap as it stands.</summary>
     internal HeapDay Now => new(_core.Celsius, Moisture, Dry, Water, CubicMetres, CarbonNitrogen);
 
-    internal double CoreC => _core.Celsius;
-
-    internal double ShellC => _shell.Celsius;
-
     internal double Dry => _core.Dry + _shell.Dry;
 
     internal double Water => _core.Water + _shell.Water;

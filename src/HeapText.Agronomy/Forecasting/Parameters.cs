@@ -90,12 +90,13 @@ internal static class Parameters
     /// <summary>Moisture sought when watering. [kg/kg, wet] Source: [NRAES54], middle of the preferred.</summary>
     internal const double SoughtMoisture = 0.55;
 
-    /// <summary>Moisture below which a handful feels dry. [kg/kg, wet] Middle between crumbling below 40 % and right from
-    /// 50 %, common extension advice, from memory.</summary>
+    /// <summary>Moisture below which a handful feels dry. [kg/kg, wet] Middle between crumbling below 40 % and right
+    /// from 50 %, common extension advice, from memory.</summary>
     internal const double DryMoisture = 0.45;
 
     /// <summary>Settling: share of the volume lost beside decay, by wet bulk density, and its time. [-, kg/m3, d]
-    /// Chosen so that volume left is 40-60 % of dung and straw, 25-40 % of fluffy heaps; from memory.</summary>
+    /// Days fitted, shares chosen: volume left 40-60 % of dung and straw, 25-40 % of fluffy heaps, from memory.
+    /// </summary>
     internal const double
         LooseSettling = 0.5, DenseSettling = 0.2, LooseDensity = 100, DenseDensity = 600, SettlingDays = 3;
 

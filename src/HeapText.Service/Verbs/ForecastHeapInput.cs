@@ -42,7 +42,8 @@ internal record ForecastHeapInput
             return (null, new InputFault("feasible", "must be true: this recipe builds no heap"));
         }
 
-        if (Total is null or [] || Total.Any(item => item?.Material is null || item.Amount is null || item.Measure is null))
+        if (Total is null or []
+            || Total.Any(item => item is not { Material: not null, Amount: not null, Measure: not null }))
         {
             return (null, new InputFault("total", "must list material, amount and measure of every part"));
         }

@@ -61,7 +61,7 @@ internal sealed record ForecastInput : ForecastHeapInput
         return given == 0 ? new InputFault("parts", "must be given, or what recipe wrote")
             : given > 1 ? new InputFault("parts", "must not be given together with a recipe, nor two recipes")
             : Parts is not null && (MassKg ?? MoisturePercent) is not null
-                ? new InputFault(MassKg is null ? "moisturePercent" : "massKg", "belongs to a recipe's total, not to parts")
+                ? new InputFault(MassKg is null ? "moisturePercent" : "massKg", "belongs to a recipe, not to parts")
             : CheckUnknown() ?? Recipe?.CheckUnknown()?.Within("recipe");
     }
 

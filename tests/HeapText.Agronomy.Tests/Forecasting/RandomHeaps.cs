@@ -13,7 +13,9 @@ internal static class RandomHeaps
         .Select(material => material.Key)];
 
     private static readonly Gen<ForecastPart> Part = Gen.Select(
-        Gen.Int[0, Keys.Length - 1].Select(i => Keys[i]), Gen.Double[1, 300], (key, mass) => new ForecastPart(key, mass));
+        OneOf(Keys), Gen.Double[1, 300], (key, mass) => new ForecastPart(key, mass));
+
+    internal static Gen<T> OneOf<T>(IReadOnlyList<T> all) => Gen.Int[0, all.Count - 1].Select(i => all[i]);
 
     internal static Gen<HeapCheck> Check { get; } = Gen.Select(
         Gen.Int[0, 40], Gen.Enum<Heat>(), Gen.Enum<Moisture>(), Gen.Enum<Rod>(),

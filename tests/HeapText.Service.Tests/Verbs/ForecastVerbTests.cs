@@ -74,9 +74,9 @@ public class ForecastVerbTests
     }
 
     [Fact]
-    public void Forecast_OfStrawAlone_SaysThatItIsNotReadyWithinAYear()
+    public void Forecast_OfStrawInFrost_SaysThatItIsNotReadyWithinAYear()
     {
-        var forecast = Run("""{"parts":[{"material":"rice-straw","massKg":100}],"days":10}""").Json;
+        var forecast = Run("""{"parts":[{"material":"rice-straw","massKg":100}],"ambientC":-5,"days":10}""").Json;
 
         Assert.Equal(JsonValueKind.Null, forecast.GetProperty("readyDay").GetProperty("likely").ValueKind);
         Assert.Equal(
@@ -95,7 +95,7 @@ public class ForecastVerbTests
     [InlineData("""{"parts":[]}""", "parts: must hold at least one part")]
     [InlineData("""{"parts":[{"material":"cow-dung"}]}""", "parts[0].massKg: must be given")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"massKg":2}""",
-        "massKg: belongs to a recipe's total, not to parts")]
+        "massKg: belongs to a recipe, not to parts")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"colour":2}""", "colour: is no known property")]
     [InlineData("""{"recipe":{"total":[],"colour":2}}""", "recipe.colour: is no known property")]
     [InlineData("""{"recipe":{"feasible":false}}""", "recipe.feasible: must be true: this recipe builds no heap")]
