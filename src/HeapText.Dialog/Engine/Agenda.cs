@@ -23,7 +23,7 @@ internal static class Agenda
     public static LocalDate? PromptDay(HeapRecord heap)
     {
         var planned = PlannedDay(heap);
-        return heap.IsTended && heap.CheckOn is { } check && !(planned <= check) ? check : planned;
+        return heap.IsTended && heap.CheckOn is { } check && !(heap.Due <= check) ? check : planned;
     }
 
     /// <summary>True when a check without a turning is what comes first.</summary>

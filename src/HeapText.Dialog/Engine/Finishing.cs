@@ -87,6 +87,8 @@ internal sealed class Finishing(Tending tending)
         talk.Put(heap);
         talk.Ask(Cue.Settled, heap);
         talk.SayOf(heap, Catalogue.Ready, ("date", new Value.Date(heap.Due!.Value)));
+        if (heap.Outlook?.YieldBuckets is > 0 and var buckets)
+            talk.SayOf(heap, Catalogue.ReadyYield, ("buckets", new Value.Buckets(buckets)));
         talk.SayOf(heap, Catalogue.ReadyCare);
         if (heap.Plan.HoldsManure)
             talk.SayOf(heap, HeapHeat.HygieneOf(heap, talk.Farmer.Rod).Verdict == Hygiene.Likely

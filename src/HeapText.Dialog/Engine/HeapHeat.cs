@@ -17,6 +17,7 @@ internal static class HeapHeat
         ],
         TurnDays = [.. heap.TurnedOn.Select(on => DayOf(heap, on))],
         Rod = KindOf(rod),
+        ForecastDaysAbove55 = heap.Outlook?.DaysAbove55,
     });
 
     /// <summary>The rod in the agronomy's words; null while it is not known.</summary>

@@ -59,6 +59,9 @@ public sealed record HeapRecord
     /// <summary>The last advice given, oldest first.</summary>
     [DataMember(Order = 15)] public IReadOnlyList<HeapAdvised> Advised { get; init; } = [];
 
+    /// <summary>What is to be expected of it, as of its last turning; null before the first.</summary>
+    [DataMember(Order = 16)] public HeapOutlook? Outlook { get; init; }
+
     /// <summary>All checks that are kept, oldest first.</summary>
     public IEnumerable<HeapCheck> Checks => Check is { } last ? EarlierChecks.Append(last) : EarlierChecks;
 
@@ -114,6 +117,26 @@ public sealed record HeapCheck
     [DataMember(Order = 3)] public Moisture? Moisture { get; init; }
 
     [DataMember(Order = 4)] public Pests? Pests { get; init; }
+}
+
+/// <summary>What is to be expected of a heap.</summary>
+[DataContract]
+public sealed record HeapOutlook
+{
+    /// <summary>Water to have at hand for the next turning. [L]</summary>
+    [DataMember(Order = 0)] public int WaterLitres { get; init; }
+
+    /// <summary>Ready at the earliest; null when not within a year.</summary>
+    [DataMember(Order = 1)] public LocalDate? ReadyFrom { get; init; }
+
+    /// <summary>Ready at the latest; null when not within a year.</summary>
+    [DataMember(Order = 2)] public LocalDate? ReadyTo { get; init; }
+
+    /// <summary>Ready compost it gives. [buckets]</summary>
+    [DataMember(Order = 3)] public int YieldBuckets { get; init; }
+
+    /// <summary>Days on which its middle is likely at 55 degrees C or more. [d]</summary>
+    [DataMember(Order = 4)] public int DaysAbove55 { get; init; }
 }
 
 /// <summary>Advice given on one day.</summary>

@@ -11,6 +11,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
     /// <summary>A turning this many days or more before its day does not count as the planned one.</summary>
     private const int EarlyDays = 3;
 
+    private const int LitresOfBucket = 20;
+
     /// <summary>The farmer says that the heap stands.</summary>
     public void Built(Talk talk, int daysAgo)
     {
@@ -127,6 +129,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         if (heap.Step == HeapStep.ExtraTurning) talk.SayOf(heap, Catalogue.TurnOnceMore);
         else if (late) talk.SayOf(heap, Catalogue.TurnLate, ("date", new Value.Date(heap.Due.Value)), turn, turns);
         else talk.SayOf(heap, Catalogue.TurnToday, turn, turns);
+        if (WaterBuckets(heap) is > 0 and var water)
+            talk.SayOf(heap, Catalogue.BringWater, ("water", new Value.Buckets(water)));
         if (talk.Farmer.Rod is null) talk.Say(Catalogue.RodMetal);
         talk.Ask(Cue.HeatWanted, heap);
         talk.SayOf(heap, Catalogue.AskHeat);
@@ -148,6 +152,10 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
 
     public HeapMethod MethodOf(HeapRecord heap) => methods[heap.Method];
 
+    /// <summary>Water to bring to a turning, in whole buckets; 0 when less than one is likely needed.</summary>
+    private static int WaterBuckets(HeapRecord heap) =>
+        heap.Step == HeapStep.Turning ? (heap.Outlook?.WaterLitres ?? 0) / LitresOfBucket : 0;
+
     private static LocalDate? NextCheck(Talk talk, HeapMethod method, LocalDate builtOn) => method.CheckDays
         .Select(day => (LocalDate?)builtOn.PlusDays(day)).FirstOrDefault(day => day > talk.Today);
 
@@ -156,7 +164,13 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
 
     private static void PlannedTurning(Talk talk, HeapRecord heap, HeapMethod method, LocalDate on)
     {
-        heap = heap with { TurnedOn = [.. heap.TurnedOn, on], LastTurned = on };
+        heap = heap with
+        {
+            TurnedOn = [.. heap.TurnedOn, on],
+            LastTurned = on,
+            CheckOn = heap.CheckOn > talk.Today ? heap.CheckOn : null,
+        };
+        heap = heap with { Outlook = Foretelling.Of(talk.Office, heap, talk.Farmer.Rod) };
         var day = method.NextTurnDay(heap.TurnedOn.Count, Period.DaysBetween(heap.BuiltOn!.Value, on));
         var next = heap.BuiltOn.Value.PlusDays(day ?? 0);
         heap = day is null

@@ -79,6 +79,7 @@ public static class Catalogue
     public static readonly MessageSpec TurnOnceMore = OfHeap("turn-once-more", 1);
     public static readonly MessageSpec TurnLate = OfHeap(
         "turn-late", 2, ("date", SlotKind.Date), ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+    public static readonly MessageSpec BringWater = OfHeap("bring-water", 1, ("water", SlotKind.Buckets));
     public static readonly MessageSpec AskTurned = OfHeap("ask-turned", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec AskHeat = OfHeap("ask-heat", 1);
     public static readonly MessageSpec AskHeatWas = OfHeap("ask-heat-was", 1);
@@ -105,6 +106,7 @@ public static class Catalogue
     public static readonly MessageSpec AskReady = OfHeap("ask-ready", 1);
     public static readonly MessageSpec NotReady = OfHeap("not-ready", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec Ready = OfHeap("ready", 2, ("date", SlotKind.Date));
+    public static readonly MessageSpec ReadyYield = OfHeap("ready-yield", 1, ("buckets", SlotKind.Buckets));
     public static readonly MessageSpec ReadyCare = OfHeap("ready-care", 2);
     public static readonly MessageSpec ReadyWasHot = OfHeap("ready-was-hot", 1);
     public static readonly MessageSpec ReadyNotHot = OfHeap("ready-not-hot", 2);
@@ -154,6 +156,8 @@ public static class Catalogue
     public static readonly MessageSpec NextReheat = OfHeap("next-reheat", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec NextSprouts = OfHeap("next-sprouts", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec NextCure = OfHeap("next-cure", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec ReadyWhen =
+        OfHeap("ready-when", 1, ("early", SlotKind.Date), ("late", SlotKind.Date));
     public static readonly MessageSpec ReadyNotYet = OfHeap("ready-not-yet", 1);
     public static readonly MessageSpec NoAmounts = General("no-amounts", 1);
     public static readonly MessageSpec EraseTold = General("erase-told", 1, ("officer", SlotKind.Name));
