@@ -6,7 +6,7 @@ namespace HeapText.Agronomy.Recipes.Village;
 /// </summary>
 internal sealed class LargeVillage
 {
-    private const int MostRounds = 3, MostTries = 4, NodesForOne = 60, GoodsOfARole = 3;
+    private const int MostRounds = 2, MostTries = 4, NodesForOne = 60, GoodsOfARole = 3;
 
     private readonly Goods _goods;
     private readonly double[][] _stocks;
@@ -126,13 +126,13 @@ internal sealed class LargeVillage
             .GroupBy(good => _goods.All[good].Material.Role)
             .SelectMany(role => role.OrderByDescending(good => pool[good] * _goods.Carried[good]).Take(GoodsOfARole));
         List<int> used = [.. Enumerable.Range(0, pool.Length).Where(good => own[good] > 0).Union(offered).Order()];
-        if (!used.Exists(good => _goods.All[good].Litres > 0))
+        var there = pool.Select((amount, good) => amount + (int)Math.Floor(own[good])).ToArray();
+        var model = new ShareModel(_goods, [own], there, used);
+        if (!_goods.Suffice(model.StockOf(0, u => there[used[u]])))
         {
             return null;
         }
 
-        var there = pool.Select((amount, good) => amount + (int)Math.Floor(own[good])).ToArray();
-        var model = new ShareModel(_goods, [own], there, used);
         var search = new ShareSearch(_goods, model, double.PositiveInfinity) { NodesLeft = NodesForOne };
         search.Run();
         return search.Stocks is [var stock] ? (stock, search.Carried) : null;
