@@ -7,6 +7,8 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     ServeVerb.Create(),
     MixVerb.Create(),
     RecipeVerb.Create(),
+    UseVerb.Create(),
+    DiagnoseVerb.Create(),
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),

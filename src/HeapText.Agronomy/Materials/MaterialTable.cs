@@ -1,12 +1,14 @@
 using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
-using HeapText.Agronomy.Quantities;
 
 namespace HeapText.Agronomy.Materials;
 
-/// <summary>Every material the product knows, from materials.csv.</summary>
+/// <summary>Every material the product knows, from materials.csv and, for refused ones, refused.csv.</summary>
 public static class MaterialTable
 {
+    private static readonly FrozenDictionary<string, Refusal> Refusals = CsvRows.OfResource("Materials.refused.csv")
+        .ToFrozenDictionary(row => row["key"], ReadRefusal, StringComparer.Ordinal);
+
     private static readonly FrozenDictionary<string, Material> ByKey = CsvRows.OfResource("Materials.materials.csv")
         .Select(Read).ToFrozenDictionary(material => material.Key, StringComparer.Ordinal);
 
@@ -24,31 +26,34 @@ public static class MaterialTable
         return key is not null && ByKey.TryGetValue(key, out material);
     }
 
-    private static Material Read(IReadOnlyDictionary<string, string> row) => new(
-        row["key"],
-        Enum.Parse<MaterialRole>(row["role"], ignoreCase: true),
-        Enum.Parse<MaterialForm>(row["form"], ignoreCase: true),
-        ReadFigures(row));
-
-    private static MaterialFigures? ReadFigures(IReadOnlyDictionary<string, string> row)
+    private static Material Read(IReadOnlyDictionary<string, string> row)
     {
-        if (row.Number("nitrogen_percent_dry") is not { } nitrogen)
+        var role = Enum.Parse<MaterialRole>(row["role"], ignoreCase: true);
+        var refused = role == MaterialRole.Refused;
+        return new Material(
+            row["key"],
+            role,
+            Enum.Parse<MaterialForm>(row["form"], ignoreCase: true),
+            refused ? null : ReadFigures(row))
         {
-            return null;
-        }
-
-        var typical = row.Number("cn_typical");
-        return new MaterialFigures
-        {
-            Carbon = Fraction.FromPercent(nitrogen * (typical ?? 0)),
-            Nitrogen = Fraction.FromPercent(nitrogen),
-            Moisture = Fraction.FromPercent(row.Number("moisture_percent")!.Value),
-            Density = BulkDensity.FromKilogramsPerCubicMetre(row.Number("bulk_density_kg_m3")!.Value),
-            CarbonNitrogen = typical is { } middle
-                ? new CarbonNitrogenRange(row.Number("cn_low")!.Value, middle, row.Number("cn_high")!.Value)
-                : null,
-            Source = row["source"],
-            Confidence = row["confidence"],
+            Refusal = refused ? Refusals[row["key"]] : null,
         };
     }
+
+    private static Refusal ReadRefusal(IReadOnlyDictionary<string, string> row) =>
+        new(row["reason"], row["instead"], row["source"], row["confidence"]);
+
+    private static MaterialFigures ReadFigures(IReadOnlyDictionary<string, string> row) => new()
+    {
+        CarbonNitrogen = row["cn_typical"].Length == 0 ? null : ReadRange(row, "cn_low", "cn_typical", "cn_high"),
+        NitrogenRange = ReadRange(row, "n_low", "nitrogen_percent_dry", "n_high"),
+        MoistureRange = ReadRange(row, "moisture_low", "moisture_percent", "moisture_high"),
+        DensityRange = ReadRange(row, "density_low", "bulk_density_kg_m3", "density_high"),
+        Source = row["source"],
+        Confidence = row["confidence"],
+    };
+
+    private static FigureRange ReadRange(
+        IReadOnlyDictionary<string, string> row, string low, string typical, string high) =>
+        new(row.Number(low)!.Value, row.Number(typical)!.Value, row.Number(high)!.Value);
 }

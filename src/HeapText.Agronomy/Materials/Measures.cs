@@ -8,6 +8,9 @@ public sealed class Measures
     /// <summary>The measure that counts mass, not volume.</summary>
     public const string Kilogram = "kg";
 
+    /// <summary>The measure a district weighs its materials in.</summary>
+    public const string Bucket = "bucket";
+
     /// <summary>The measure that is one litre, whatever the district.</summary>
     public const string Litre = "litre";
 
@@ -20,8 +23,9 @@ public sealed class Measures
         _byKey = measures.ToDictionary(measure => measure.Key, StringComparer.Ordinal);
 
     /// <summary>The defaults of measures.csv.</summary>
-    public static Measures Default { get; } = new(CsvRows.OfResource("Materials.measures.csv").Select(row => new Measure(
-        row["key"], Volume.FromLitres(row.Number("litres")!.Value), row["source"], row["confidence"])));
+    public static Measures Default { get; } = new(CsvRows.OfResource("Materials.measures.csv")
+        .Select(row => new Measure(
+            row["key"], Volume.FromLitres(row.Number("litres")!.Value), row["source"], row["confidence"])));
 
     /// <summary>All measures of volume, by key in ordinal order.</summary>
     public IReadOnlyList<Measure> All => [.. _byKey.Values.OrderBy(measure => measure.Key, StringComparer.Ordinal)];
@@ -56,7 +60,7 @@ public sealed class Measures
         .Select(own => CheckOne(own.Key, own.Value))
         .FirstOrDefault(fault => fault is not null);
 
-    private InputFault? CheckOne(string key, double litres) =>
+    internal InputFault? CheckOne(string key, double litres) =>
         !_byKey.ContainsKey(key) || key == Litre ? new InputFault(key, "is no measure that can be set")
         : litres is >= LeastLitres and <= MostLitres ? null
         : new InputFault(key, "must be from 0.01 to 10000 litres");

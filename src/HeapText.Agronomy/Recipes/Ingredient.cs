@@ -33,7 +33,8 @@ internal sealed record Ingredient
         Material.Role is MaterialRole.Green or MaterialRole.Feed
         || (Material.Role == MaterialRole.Manure && Mass - Dry > WetManure * Mass);
 
-    /// <summary>Reads a stock item by the table and the figures given; null when figures are missing.</summary>
+    /// <summary>Reads a stock item by the table and the figures given; null when it never goes in.</summary>
+    /// <exception cref="ArgumentException">Figures given that <see cref="StockItem.Check"/> faults.</exception>
     internal static Ingredient? From(StockItem stock, Measures measures)
     {
         if (!MaterialTable.TryFind(stock.Material, out var material) || material.IsRefused)
@@ -41,13 +42,13 @@ internal sealed record Ingredient
             return null;
         }
 
-        var (composition, _) = Composition.Resolve(material, stock.Given);
+        var (composition, fault) = Composition.Resolve(material, stock.Given);
         var density = stock.Given.DensityKgPerM3 is { } given
             ? BulkDensity.FromKilogramsPerCubicMetre(given)
-            : material.Figures?.Density;
-        return composition is null || density is null
-            ? null
-            : Half(stock, material, composition, density.Value, measures);
+            : material.Figures!.Density;
+        return composition is null
+            ? throw new ArgumentException(fault!.ToString(), nameof(stock))
+            : Half(stock, material, composition, density, measures);
     }
 
     private static Ingredient Half(

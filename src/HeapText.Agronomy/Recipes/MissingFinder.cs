@@ -101,7 +101,7 @@ internal sealed class MissingFinder
 
     private bool Suffices(params IEnumerable<Ingredient> more)
     {
-        var stock = more.Aggregate(_usable.ToList(), Pantry.Add);
+        var stock = Pantry.NoLimeWithManure(more.Aggregate(_usable.ToList(), Pantry.Add));
         return new HeapSearch(stock, _request.Room, _mostMoisture).CanReach(_litres);
     }
 

@@ -20,9 +20,6 @@ public static class Notes
     /// <summary>As the materials vary, C/N may rise above 40: if it does not heat, add manure or green stuff.</summary>
     public const string CarbonNitrogenUncertainHigh = "cn-uncertain-high";
 
-    /// <summary>Before the key of a material left out for want of figures.</summary>
-    public const string NoFiguresPrefix = "no-figures:";
-
     /// <summary>Before the key of a liquid, which fills no space: pour it on with the water.</summary>
     public const string LiquidPrefix = "liquid:";
 }

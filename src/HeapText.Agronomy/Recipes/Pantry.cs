@@ -19,19 +19,11 @@ internal sealed record Pantry(
     internal static Pantry Of(RecipeRequest request)
     {
         var items = Merge(request.Stock);
-        var known = items.Select(item => (Item: item, Ingredient: Ingredient.From(item, request.Measures))).ToList();
-        var hasManure = known.Exists(pair => pair.Ingredient?.Material.Role == MaterialRole.Manure);
-        var usable = known.Select(pair => pair.Ingredient).OfType<Ingredient>()
-            .Where(ingredient => !(hasManure && ingredient.Material.Key == Lime)).ToList();
+        var known = items.Select(item => Ingredient.From(item, request.Measures)).OfType<Ingredient>();
+        var usable = NoLimeWithManure([.. known]);
         var leftOut = items.Except(usable.Select(ingredient => ingredient.Stock)).ToList();
         var refused = leftOut.Select(item => item.Material).Where(IsRefused).Distinct().ToList();
-        var notes = known.Where(pair => pair.Ingredient is null && !IsRefused(pair.Item.Material))
-            .Select(pair => Recipes.Notes.NoFiguresPrefix + pair.Item.Material).Distinct().ToList();
-        if (leftOut.Exists(item => item.Material == Lime) && !notes.Contains(Recipes.Notes.NoFiguresPrefix + Lime))
-        {
-            notes.Add(Recipes.Notes.LimeWithManure);
-        }
-
+        string[] notes = leftOut.Exists(item => item.Material == Lime) ? [Recipes.Notes.LimeWithManure] : [];
         return new Pantry(usable, leftOut, refused, notes);
     }
 
@@ -52,6 +44,12 @@ internal sealed record Pantry(
 
         return all;
     }
+
+    /// <summary>These ingredients without lime, where there is manure from which it would drive nitrogen.</summary>
+    internal static List<Ingredient> NoLimeWithManure(List<Ingredient> all) =>
+        all.Exists(ingredient => ingredient.Material.Role == MaterialRole.Manure)
+            ? all.FindAll(ingredient => ingredient.Material.Key != Lime)
+            : all;
 
     /// <summary>Whether two items are of one material in one measure, with the same figures.</summary>
     internal static bool IsSame(StockItem one, StockItem other) => Kind(one) == Kind(other);

@@ -49,8 +49,8 @@ public sealed record StockItem(string Material, double Amount, string Measure)
         var (composition, fault) = Composition.Resolve(material, Given);
         if (composition is null)
         {
-            // Without figures a material is left out with a note; that is no fault unless some were given in vain.
-            return material.Figures is null ? null : fault;
+            // What is refused is left out, whatever was given with it.
+            return material.IsRefused ? null : fault;
         }
 
         return composition.Nitrogen.Value == 0 && composition.Carbon.Value == 0 && IsPlantOrDung(material)

@@ -15,11 +15,15 @@ internal static class Planning
         var stock = talk.Draft.Items.Select(i => new Portion(i.Material, i.Amount!.Value, i.Measure!)).ToList();
         var result = RecipeSolver.Solve(new RecipeRequest
         {
-            Stock = [.. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure))],
+            Stock =
+            [
+                .. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure)
+                {
+                    Given = talk.Office.District.For(p.Material),
+                }),
+            ],
+            Measures = talk.Office.District.LocalMeasures(),
         });
-        var unknown = result.Notes.Where(n => n.StartsWith(Notes.NoFiguresPrefix, StringComparison.Ordinal))
-            .Select(n => n[Notes.NoFiguresPrefix.Length..]).ToList();
-        if (unknown.Count > 0) talk.Say(Catalogue.NoFigures, ("materials", new Value.Materials(unknown)));
         if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, solved);
         else AskToBring(talk, result.Missing);
     }

@@ -11,7 +11,8 @@ internal static class SettingsReader
 
     // Practice numbers belong to nobody, so what seals them need not be secret.
     private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
-    private static readonly string[] Sections = ["Store", "Lines", "Groups", "Methods"];
+    private static readonly string[] Sections =
+        ["Store", "Lines", "Groups", "Methods", "Prices", "Materials", "Measures"];
     private static readonly string[] Known = ["Urls", "Dialogs", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
@@ -34,6 +35,8 @@ internal static class SettingsReader
             Lines = lines,
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
             Methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults),
+            Prices = PriceSettingsReader.Read(configuration.GetSection("Prices"), faults),
+            District = DistrictSettingsReader.Read(configuration, faults),
             Dialogs = Filled(configuration["Dialogs"]),
             Fresh = fresh,
         };

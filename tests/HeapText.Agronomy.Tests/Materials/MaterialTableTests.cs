@@ -6,55 +6,18 @@ namespace HeapText.Agronomy.Tests.Materials;
 public class MaterialTableTests
 {
     [Fact]
-    public void Figures_ReadInPublications_AgreeWithTheTable()
+    public void Material_OfEveryKey_HasItsRoleAndFiguresOrARefusal()
     {
-        foreach (var row in ReferenceRows.Of("materials-read.csv"))
+        string[][] keys = [.. ReferenceRows.Of("keys.csv")];
+
+        Assert.Equal(keys.Select(row => row[0]).Order(StringComparer.Ordinal), MaterialTable.All.Select(m => m.Key));
+        Assert.All(keys, row =>
         {
-            Assert.True(MaterialTable.TryFind(row[0], out var material), row[0]);
-            var figures = material.Figures!;
-
-            var figure = row[1] switch
-            {
-                "nitrogenPercent" => figures.Nitrogen.Percent,
-                "moisturePercent" => figures.Moisture.Percent,
-                "carbonNitrogen" => figures.CarbonNitrogen!.Typical,
-                _ => figures.Density.KilogramsPerCubicMetre,
-            };
-
-            var miss = Math.Abs(figure - ReferenceRows.Number(row[2]));
-            Assert.True(miss <= ReferenceRows.Number(row[3]), $"{row[0]} {row[1]} {figure}");
-        }
-    }
-
-    [Fact]
-    public void Figures_OfEveryMaterial_ArePossibleAndSourced() =>
-        Assert.All(MaterialTable.All.Where(material => material.Figures is not null), material =>
-        {
-            var figures = material.Figures!;
-            Assert.NotEmpty(figures.Source);
-            Assert.NotEmpty(figures.Confidence);
-            Assert.True(figures.Carbon.Percent <= 60, "no dry plant matter holds more carbon");
-            Assert.InRange(figures.Density.KilogramsPerCubicMetre, 20, 2000);
-            if (figures.CarbonNitrogen is { } ratio)
-            {
-                Assert.InRange(ratio.Typical, ratio.Low, ratio.High);
-            }
+            Assert.True(MaterialTable.TryFind(row[0], out var material));
+            Assert.Equal(row[1], material.Role.ToString(), ignoreCase: true);
+            Assert.Equal(material.IsRefused, material.Figures is null);
+            Assert.Equal(material.IsRefused, material.Refusal is not null);
         });
-
-    [Theory]
-    [InlineData("cow-dung", MaterialRole.Manure, true)]
-    [InlineData("brewers-grain", MaterialRole.Feed, true)]
-    [InlineData("topsoil", MaterialRole.Earth, true)]
-    [InlineData("charcoal", MaterialRole.Charcoal, true)]
-    [InlineData("lime", MaterialRole.Mineral, false)]
-    [InlineData("termite-soil", MaterialRole.Earth, false)]
-    [InlineData("plastic", MaterialRole.Refused, false)]
-    public void Material_ByItsKey_HasItsRoleAndFiguresWhereFound(string key, MaterialRole role, bool hasFigures)
-    {
-        Assert.True(MaterialTable.TryFind(key, out var material));
-
-        Assert.Equal(role, material.Role);
-        Assert.Equal(hasFigures, material.Figures is not null);
     }
 
     [Theory]
@@ -62,4 +25,39 @@ public class MaterialTableTests
     [InlineData("Cow-Dung")]
     [InlineData(null)]
     public void Material_OfAnUnknownKey_IsNotFound(string? key) => Assert.False(MaterialTable.TryFind(key, out _));
+
+    [Fact]
+    public void Refusal_OfEveryRefusedMaterial_StatesReasonWayOutAndSource() =>
+        Assert.All(MaterialTable.All.Where(material => material.IsRefused), material =>
+        {
+            var refusal = material.Refusal!;
+            Assert.Contains(refusal.Reason, RefusalReasons.All);
+            Assert.Contains(refusal.Instead, RefusalAdvice.All);
+            Assert.NotEmpty(refusal.Source);
+            Assert.Matches(@"^[ACD]( \(instead [ACD]\))?$", refusal.Confidence);
+        });
+
+    [Fact]
+    public void Refusal_OfAllMaterials_UsesEveryKeyOfTheLists()
+    {
+        Refusal[] refusals = [.. MaterialTable.All.Select(material => material.Refusal).OfType<Refusal>()];
+
+        Assert.Equal(RefusalReasons.All.Order(), refusals.Select(refusal => refusal.Reason).Distinct().Order());
+        Assert.Equal(RefusalAdvice.All.Order(), refusals.Select(refusal => refusal.Instead).Distinct().Order());
+    }
+
+    // Arsenic in the smoke and ash of treated wood: Washington State Department of Ecology, never burn it.
+    // 2 m of soil and far from water: NSW Department of Primary Industries, Disposing of deceased stock.
+    [Theory]
+    [InlineData("treated-wood", "poison", "reuse-never-burn")]
+    [InlineData("dead-animal", "carrion", "tell-livestock-officer")]
+    [InlineData("battery", "poison", "hand-in")]
+    [InlineData("sprayed-plant", "spray", "ask-officer-keep-off-crops")]
+    [InlineData("human-faeces", "germs", "sanitation-system")]
+    public void Refusal_OfWhatCanHarm_NamesTheSafeWay(string key, string reason, string instead)
+    {
+        Assert.True(MaterialTable.TryFind(key, out var material));
+
+        Assert.Equal((reason, instead), (material.Refusal!.Reason, material.Refusal.Instead));
+    }
 }

@@ -90,7 +90,6 @@ public class MixSolverTests
     [InlineData(null, 40.0, null, 0.0, 50.0, "cn")]
     [InlineData("cow-dung", null, null, null, 100.5, "moisturePercent")]
     [InlineData("cow-dung", null, null, double.NaN, null, "cn")]
-    [InlineData("lime", null, null, null, null, "moisturePercent")]
     [InlineData("plastic", null, null, null, null, "material")]
     [InlineData("unheard-of", null, null, null, null, "material")]
     public void Part_ThatCannotBe_IsNamedWithItsField(

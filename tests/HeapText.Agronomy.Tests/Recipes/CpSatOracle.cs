@@ -77,6 +77,7 @@ internal static class CpSatOracle
         ShareAtMost(part => part.Role == MaterialRole.Feed, 0.05);
         ShareAtMost(part => part.Role == MaterialRole.Manure, 0.50);
         ShareAtMost(part => part.Key == "poultry-manure", 0.20);
+        ShareAtMost(part => part.Key == "lime", parts.Any(part => part.Role == MaterialRole.Manure) ? 0 : 1);
 
         return new CpSolver { StringParameters = Settings }.Solve(model);
     }

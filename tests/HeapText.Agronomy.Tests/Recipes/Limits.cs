@@ -15,13 +15,14 @@ internal static class Limits
         var bounds = (method ?? HeapMethods.Usual).Bounds;
         return
         [
-            .. Broken(solved.Recipe, solved.Notes.Contains("wet"), space, bounds),
-            .. solved.More.SelectMany(recipe => Broken(recipe, wet: false, space, bounds)),
+            .. Broken(stock, solved.Recipe, solved.Notes.Contains("wet"), space, bounds),
+            .. solved.More.SelectMany(recipe => Broken(stock, recipe, wet: false, space, bounds)),
             .. Amounts(stock, solved),
         ];
     }
 
-    private static IEnumerable<string> Broken(Recipe recipe, bool wet, HeapSpace space, HeapBounds bounds)
+    private static IEnumerable<string> Broken(
+        StockItem[] stock, Recipe recipe, bool wet, HeapSpace space, HeapBounds bounds)
     {
         var parts = recipe.Total.Select(Part.Of).ToList();
         var (litres, mass, dry) = (parts.Sum(p => p.Litres), parts.Sum(p => p.Mass), parts.Sum(p => p.Dry));
@@ -47,6 +48,7 @@ internal static class Limits
             ("round height", size.HeightM / recipe.Rounds, 0.15, 0.25),
             ("shape", Base(size, bounds) * size.HeightM * 1000 / litres, 0.985, 1.015),
             .. Shares(parts, litres),
+            ("lime", HasManure(stock) ? parts.Where(part => part.Key == "lime").Sum(part => part.Litres) : 0, 0, 0),
         ];
         foreach (var (name, value, least, most) in limits)
         {
@@ -56,6 +58,9 @@ internal static class Limits
             }
         }
     }
+
+    private static bool HasManure(StockItem[] stock) =>
+        stock.Any(item => MaterialTable.TryFind(item.Material, out var known) && known.Role == MaterialRole.Manure);
 
     private static double Base(HeapDimensions size, HeapBounds bounds) => bounds.Form == HeapForm.Ring
         ? Math.PI * Math.Pow(size.WidthM / 2, 2)

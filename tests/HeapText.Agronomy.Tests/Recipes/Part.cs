@@ -18,7 +18,7 @@ internal sealed record Part(
         return new Part(
             item.Material,
             material.Role,
-            item.Material is "urine" ? 0 : litres,
+            item.Material is "urine" or "slurry" ? 0 : litres,
             mass,
             mass * (1 - figures.Moisture.Value),
             figures.Carbon.Value,

@@ -57,16 +57,15 @@ public class RecipeSolverTests
     }
 
     [Fact]
-    public void Material_WithoutFigures_StaysOutWithANote()
+    public void Earth_InAHeap_IsPartOfIt()
     {
         var heap = Heap([.. Plenty, new("termite-soil", 3, "bucket")]);
 
-        Assert.Contains("no-figures:termite-soil", heap.Notes);
-        Assert.Contains(new StockItem("termite-soil", 3, "bucket"), heap.Unused);
+        Assert.Contains(heap.Recipe.PerRound, layer => layer.Material == "termite-soil");
     }
 
     [Fact]
-    public void Material_WithItsFiguresGiven_GoesIn()
+    public void Material_WithItsFiguresGiven_IsCountedByThem()
     {
         var given = new GivenFigures
         {
@@ -76,10 +75,13 @@ public class RecipeSolverTests
             DensityKgPerM3 = 60,
         };
 
-        var heap = Heap(new("cotton-stalk", 40, "wheelbarrow") { Given = given }, new("cow-dung", 10, "bucket"));
+        StockItem stalks = new("cotton-stalk", 40, "wheelbarrow");
+        StockItem dung = new("cow-dung", 10, "bucket");
 
-        Assert.Contains(heap.Recipe.PerRound, layer => layer.Material == "cotton-stalk");
-        Assert.DoesNotContain("no-figures:cotton-stalk", heap.Notes);
+        var own = Heap(stalks with { Given = given }, dung).Recipe;
+        var usual = Heap(stalks, dung).Recipe;
+
+        Assert.True(own.Mass.Kilograms / own.Volume.Litres < usual.Mass.Kilograms / usual.Volume.Litres);
     }
 
     [Fact]
@@ -222,10 +224,7 @@ public class RecipeSolverTests
         Assert.Equal("space.heightM", flat.Check()?.Field);
     }
 
-    private static StockItem Lime(double buckets) => new("lime", buckets, "bucket")
-    {
-        Given = new GivenFigures { CarbonPercent = 0, NitrogenPercent = 0, MoisturePercent = 2, DensityKgPerM3 = 900 },
-    };
+    private static StockItem Lime(double buckets) => new("lime", buckets, "bucket");
 
     private static RecipeResult Solve(params StockItem[] stock) =>
         RecipeSolver.Solve(new RecipeRequest { Stock = stock });
