@@ -6,12 +6,13 @@ using HeapText.Agronomy.Recipes.Village;
 namespace HeapText.Service.Verbs;
 
 /// <summary>
-/// The verb <c>recipe</c>: what heap a stock makes, or what to bring; for a village, what neighbours should give each other.
+/// The verb <c>recipe</c>: what heap a stock makes, or what to bring; for a village, what neighbours should give each
+/// other.
 /// </summary>
 internal static class RecipeVerb
 {
-    public static Command Create() =>
-        JsonVerb.Command("recipe", "Reads a stock, or a village's, as JSON and writes the heap to build, or what to bring.", Run);
+    public static Command Create() => JsonVerb.Command(
+        "recipe", "Reads a stock, or a village's, as JSON and writes the heap to build, or what to bring.", Run);
 
     internal static int Run(TextReader input, TextWriter output, TextWriter error) =>
         JsonVerb.Run<RecipeInput, object>(input, output, error, Answer);

@@ -76,11 +76,12 @@ public class RecipeVerbTests
 
         var more = heap.GetProperty("more")[0];
         Assert.Equal(
-            ["rounds", "perRound", "total", "waterLitres", "waterPerRoundLitres", "volumeLitres", "massKg", "cn", "cnLow",
-                "cnHigh", "moisturePercent", "dimensions", "heaps"],
+            ["rounds", "perRound", "total", "waterLitres", "waterPerRoundLitres", "volumeLitres", "massKg", "cn",
+                "cnLow", "cnHigh", "moisturePercent", "dimensions", "heaps"],
             more.EnumerateObject().Select(property => property.Name));
-        var used = (heap.GetProperty("heaps").GetInt32() * Amount(heap.GetProperty("total"))) + Amount(more.GetProperty("total"));
-        Assert.Equal(2, heap.GetProperty("heaps").GetInt32());
+        var heaps = heap.GetProperty("heaps").GetInt32();
+        var used = (heaps * Amount(heap.GetProperty("total"))) + Amount(more.GetProperty("total"));
+        Assert.Equal(2, heaps);
         Assert.Equal(5000, used + Amount(heap.GetProperty("left")), 6);
         Assert.Equal(5000, Amount(heap.GetProperty("total")) + Amount(heap.GetProperty("unused")), 6);
     }

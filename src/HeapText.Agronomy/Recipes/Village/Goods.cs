@@ -5,8 +5,8 @@ using HeapText.Agronomy.Recipes.Search;
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
-/// All that can go into heaps in a village, one good for each material, measure and set of figures, and what a household
-/// needs of it.
+/// All that can go into heaps in a village, one good for each material, measure and set of figures, and what a
+/// household needs of it.
 /// </summary>
 internal sealed class Goods
 {
@@ -90,7 +90,8 @@ internal sealed class Goods
         var own = Pantry.Of(request.RequestOf(stock)).Usable;
         return
         [
-            .. All.Select(good => own.Where(part => Pantry.IsSame(part.Stock, good.Stock)).Sum(part => part.Stock.Amount)),
+            .. All.Select(good =>
+                own.Where(part => Pantry.IsSame(part.Stock, good.Stock)).Sum(part => part.Stock.Amount)),
         ];
     }
 }

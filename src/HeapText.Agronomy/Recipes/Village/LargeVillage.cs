@@ -75,8 +75,8 @@ internal sealed class LargeVillage
     }
 
     /// <summary>
-    /// Brings so much of a good from those who can spare it, who can build first, large givers first; when it is not all
-    /// there, the pool is lowered to what is.
+    /// Brings so much of a good from those who can spare it, who can build first, large givers first; when it is not
+    /// all there, the pool is lowered to what is.
     /// </summary>
     private bool Collect(int household, int good, int amount, int[] pool)
     {
@@ -110,7 +110,9 @@ internal sealed class LargeVillage
         return pool;
     }
 
-    /// <summary>What a household can give of each good, of one at a time; those who cannot build can give all.</summary>
+    /// <summary>
+    /// What a household can give of each good, of one at a time; those who cannot build can give all.
+    /// </summary>
     private int[] Spare(int household) => _spare[household] ??=
     [
         .. _stocks[household].Select((amount, good) => amount < 1 ? 0

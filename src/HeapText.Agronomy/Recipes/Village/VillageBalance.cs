@@ -13,9 +13,9 @@ public static class VillageBalance
     /// <param name="request">The households and what they have.</param>
     /// <remarks>
     /// Whole measures are moved, refused things never. A household that can build alone still can, if perhaps a smaller
-    /// heap; households that cannot build may give all they have. Up to four households with up to twelve goods are shared
-    /// out exactly, as <see cref="VillagePlan.IsProven"/> says; in larger villages no fewer build than before. Same answer
-    /// every time.
+    /// heap; households that cannot build may give all they have. Up to four households with up to twelve goods are
+    /// shared out exactly, as <see cref="VillagePlan.IsProven"/> says; in larger villages no fewer build than before.
+    /// Same answer every time.
     /// <para>Source: derived. Checked against: exhaustive search in the tests.</para>
     /// </remarks>
     /// <exception cref="ArgumentException">
@@ -84,8 +84,8 @@ public static class VillageBalance
         carry.Amount * goods.Carried[carry.Good]);
 
     /// <summary>
-    /// About what the households still without a heap have to be brought, one entry a role: its litres in the material and
-    /// measure asked for most, the other materials asked for as substitutes.
+    /// About what the households still without a heap have to be brought, one entry a role: its litres in the material
+    /// and measure asked for most, the other materials asked for as substitutes.
     /// </summary>
     private static List<Missing> LackingOf(List<HouseholdPlan> households, Goods goods) =>
     [
@@ -100,7 +100,8 @@ public static class VillageBalance
         T Most<T>(Func<Missing, T> key) => role.GroupBy(key)
             .OrderByDescending(same => same.Sum(Litres)).ThenBy(same => same.Key).First().Key;
 
-        var most = role.First(missing => (missing.Material, missing.Measure) == Most(one => (one.Material, one.Measure)));
+        var load = Most(missing => (missing.Material, missing.Measure));
+        var most = role.First(missing => (missing.Material, missing.Measure) == load);
         return most with
         {
             Amount = Math.Ceiling(role.Sum(Litres) / goods.LitresOf(most)),
@@ -108,7 +109,7 @@ public static class VillageBalance
             Substitutes =
             [
                 .. role.Select(missing => missing.Material)
-                    .Concat(most.Substitutes.Where(key => role.TrueForAll(missing => missing.Substitutes.Contains(key))))
+                    .Concat(most.Substitutes.Where(key => role.TrueForAll(one => one.Substitutes.Contains(key))))
                     .Distinct().Where(key => key != most.Material),
             ],
         };
@@ -121,6 +122,7 @@ public static class VillageBalance
             .Where(item => Materials.MaterialTable.TryFind(item.Material, out var material) && !material.IsRefused)
             .GroupBy(item => (item.Material, item.Measure))
             .Select(same => new StockItem(same.Key.Material, same.Sum(item => item.Amount), same.Key.Measure))
-            .OrderBy(item => item.Material, StringComparer.Ordinal).ThenBy(item => item.Measure, StringComparer.Ordinal),
+            .OrderBy(item => item.Material, StringComparer.Ordinal)
+            .ThenBy(item => item.Measure, StringComparer.Ordinal),
     ];
 }
