@@ -5,8 +5,8 @@ using HeapText.Agronomy.Recipes.Search;
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
-/// All that can go into heaps in a village, one good for each material, measure and set of figures, and what a
-/// household needs of it.
+/// All that can go into heaps in a village, one good for each material, measure and set of figures, and how much of it
+/// each household has.
 /// </summary>
 internal sealed class Goods
 {

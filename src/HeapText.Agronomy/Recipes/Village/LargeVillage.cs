@@ -1,3 +1,5 @@
+using HeapText.Agronomy.Materials;
+
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
@@ -7,6 +9,9 @@ namespace HeapText.Agronomy.Recipes.Village;
 internal sealed class LargeVillage
 {
     private const int MostRounds = 2, MostTries = 4, NodesForOne = 60, GoodsOfARole = 3;
+
+    /// <summary>What is worth carrying: nobody is kept from building for want of earth or ash.</summary>
+    private static readonly MaterialRole[] Bulky = [MaterialRole.Brown, MaterialRole.Green, MaterialRole.Manure];
 
     private readonly Goods _goods;
     private readonly double[][] _stocks;
@@ -124,7 +129,8 @@ internal sealed class LargeVillage
     private (double[] Stock, double Carried)? NeedOf(int household, int[] pool)
     {
         var own = _stocks[household];
-        var offered = Enumerable.Range(0, pool.Length).Where(good => pool[good] > 0)
+        var offered = Enumerable.Range(0, pool.Length)
+            .Where(good => pool[good] > 0 && Bulky.Contains(_goods.All[good].Material.Role))
             .GroupBy(good => _goods.All[good].Material.Role)
             .SelectMany(role => role.OrderByDescending(good => pool[good] * _goods.Carried[good]).Take(GoodsOfARole));
         List<int> used = [.. Enumerable.Range(0, pool.Length).Where(good => own[good] > 0).Union(offered).Order()];
