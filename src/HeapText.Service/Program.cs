@@ -9,6 +9,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     RecipeVerb.Create(),
     UseVerb.Create(),
     DiagnoseVerb.Create(),
+    ForecastVerb.Create(),
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),

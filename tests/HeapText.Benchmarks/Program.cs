@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
+using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
 using HeapText.Benchmarks.Recipes;
 
@@ -11,12 +12,16 @@ switch (args)
         var connections = rest.Length > 1 && int.TryParse(rest[1], out var c) ? c : 64;
         await HookBenchmark.Run(TimeSpan.FromSeconds(seconds), connections);
         return 0;
+    case ["forecast", .. var rest]:
+        BenchmarkRunner.Run<ForecastBenchmarks>(Measured(), rest);
+        return 0;
     case ["recipe", .. var rest]:
         BenchmarkRunner.Run<RecipeBenchmarks>(Measured(), rest);
         RecipeSpread.Run(Console.Out);
         return 0;
     default:
-        await Console.Error.WriteLineAsync("usage: hook [seconds a round] [connections] | recipe [options]");
+        await Console.Error.WriteLineAsync(
+            "usage: hook [seconds a round] [connections] | forecast [options] | recipe [options]");
         return 2;
 }
 

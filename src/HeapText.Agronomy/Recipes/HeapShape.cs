@@ -7,6 +7,9 @@ internal static class HeapShape
 {
     private const double PaceM = 0.1, GoodHeightM = 1.2, GoodWidthM = 1.5;
 
+    /// <summary>Part of the volume that a height to the centimetre may miss at no cost. Chosen.</summary>
+    private const double FreeMiss = 0.007;
+
     // How much each wish counts, per metre and per part of the volume. Chosen.
     private const double HeightWeight = 4, LengthWeight = 0.2, VolumeWeight = 5;
 
@@ -31,7 +34,7 @@ internal static class HeapShape
             var exact = litres / room.Litres(width, length, 1);
             var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);
             var miss = (HeightWeight * Math.Max(0, GoodHeightM - height)) + Math.Abs(width - GoodWidthM)
-                + (LengthWeight * (length - width)) + (VolumeWeight * Math.Abs((height / exact) - 1) * 100);
+                + (LengthWeight * (length - width)) + (VolumeWeight * Math.Max(0, Math.Abs((height / exact) - 1) - FreeMiss) * 100);
             if (miss < least)
             {
                 (best, least) = (new HeapDimensions(width, length, height), miss);

@@ -46,6 +46,8 @@ internal sealed class ChoiceWords(AnswerReader answers)
         Stage.PickingMaterial or Stage.AskingAmount => "have",
         Stage.AskingCrop => "crop",
         Stage.AskingSprouts => "sprouts",
+        Stage.AskingRain => "rain",
+        Stage.AskingLabour => "labour",
         _ => null,
     };
 }

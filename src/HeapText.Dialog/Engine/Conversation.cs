@@ -118,6 +118,7 @@ public sealed class Conversation : IConversation
         {
             case "hour": Tending.AskAnew(talk, Cue.HourWanted); break;
             case "crop": Using.Begin(talk, null); break;
+            case "method": MethodAdvice.Begin(talk); break;
             case "rod": Tending.AskAnew(talk, Cue.RodWanted); break;
             case "hello" when OpenQuestion.IsOpen(talk): OpenQuestion.AskAgain(talk); break;
             case "hello": talk.Say(Catalogue.Help); break;
@@ -132,6 +133,7 @@ public sealed class Conversation : IConversation
         Stage.AskingReheat or Stage.AskingReady or Stage.AskingSprouts => _finishing.Answer(talk, reading),
         Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth =>
             Using.Answer(talk, reading),
+        Stage.AskingRain or Stage.AskingWater or Stage.AskingLabour => MethodAdvice.Answer(talk, reading),
         Stage.AskingHeap => _heapChoice.Answer(talk, reading),
         Stage.Building or Stage.AskingBuilt => AnswersBuilt(talk, reading),
         Stage.AskingTurned or Stage.AwaitingTurn => AnswersTurned(talk, reading),

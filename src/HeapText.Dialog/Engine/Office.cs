@@ -10,9 +10,15 @@ public sealed record Office
     /// <summary>How heaps are built and turned, by key; must hold the key of every heap on record.</summary>
     public IReadOnlyDictionary<string, HeapMethod> Methods { get; init; } = HeapMethods.All;
 
+    /// <summary>Key of the method of a group, by its code, where it is not the usual one.</summary>
+    public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
+
     /// <summary>What measures hold and materials are like here.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
 
     /// <summary>What fertiliser costs here.</summary>
     public LocalPrices Prices { get; init; } = LocalPrices.None;
+
+    /// <summary>Key of the method for new heaps of a group.</summary>
+    public string MethodOfGroup(int? code) => GroupMethods.GetValueOrDefault(code ?? 0, HeapMethods.UsualKey);
 }

@@ -48,6 +48,9 @@ public sealed class Script
         (Cue.PlantsWanted,   Stage.AskingPlants),
         (Cue.LengthWanted,   Stage.AskingLength),
         (Cue.WidthWanted,    Stage.AskingWidth),
+        (Cue.RainWanted,     Stage.AskingRain),
+        (Cue.WaterWanted,    Stage.AskingWater),
+        (Cue.LabourWanted,   Stage.AskingLabour),
         (Cue.HeapWanted,     Stage.AskingHeap),
         (Cue.Settled,        Stage.Tending),
     ];

@@ -49,6 +49,15 @@ public enum Stage
 
     /// <summary>How many of the seeds sown in the compost grew.</summary>
     AskingSprouts = 24,
+
+    /// <summary>How much rain is to come, for the choice of a method.</summary>
+    AskingRain = 25,
+
+    /// <summary>Whether water is near.</summary>
+    AskingWater = 26,
+
+    /// <summary>How often the farmer can turn.</summary>
+    AskingLabour = 27,
 }
 
 /// <summary>What happened in the talk and moves it on.</summary>
@@ -89,6 +98,9 @@ public enum Cue
     PlantsWanted,
     LengthWanted,
     WidthWanted,
+    RainWanted,
+    WaterWanted,
+    LabourWanted,
 
     /// <summary>It is not clear which heap was meant.</summary>
     HeapWanted,

@@ -65,6 +65,8 @@ internal static class Stocktaking
         Stage.PickingMaterial => Pick(talk, reading),
         Stage.AskingAmount => HearAmount(talk, reading),
         Stage.AskingMeasure => HearMeasure(talk, reading),
+        Stage.Gathering when talk.Draft.MakesSmallHeap && reading.BareNumber == 2 =>
+            Then(() => Planning.PlanSmall(talk)),
         Stage.Gathering when reading.Intent == Intent.Yes || reading.BareNumber == 1 => Then(() => Brought(talk)),
         _ => false,
     };

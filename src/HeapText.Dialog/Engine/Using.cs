@@ -18,9 +18,7 @@ internal static class Using
     /// <summary>Takes the question how much compost to use; the crop where the text named it.</summary>
     public static void Begin(Talk talk, string? crop)
     {
-        var stage = talk.Farmer.Stage;
-        var before = talk.Farmer.Use is { } open && IsUsing(stage) ? open.Before : stage;
-        talk.Farmer = talk.Farmer with { Use = new UseDraft { Before = before, TalkOf = talk.Farmer.TalkOf } };
+        talk.OpenSide();
         if (crop is null) talk.Ask(Cue.CropWanted);
         else TakeCrop(talk, crop);
         AskAgain(talk);
@@ -32,7 +30,7 @@ internal static class Using
         if (talk.Farmer.Stage == Stage.AskingCrop)
             talk.Say(Catalogue.AskCrop,
                 ("choices", new Value.Choices([.. AnswerReader.Known["crop"].Select(key => new Value.Crop(key))])));
-        if (talk.Farmer.Use?.Crop is not { } key) return;
+        if (talk.Farmer.Side?.Crop is not { } key) return;
         var crop = ("crop", (Value)new Value.Crop(key));
         if (talk.Farmer.Stage == Stage.AskingPlants) talk.Say(Catalogue.AskPlants, crop);
         if (talk.Farmer.Stage == Stage.AskingLength) talk.Say(Catalogue.AskLength, crop);
@@ -42,7 +40,7 @@ internal static class Using
     /// <summary>Answers the open question; false when the text does not.</summary>
     public static bool Answer(Talk talk, Reading reading)
     {
-        if (talk.Farmer.Use is not { } use) return false;
+        if (talk.Farmer.Side is not { } side) return false;
         if (reading.BareNumber is not { } number || number % 1 != 0 || number < 1) return false;
         var crops = AnswerReader.Known["crop"];
         switch (talk.Farmer.Stage)
@@ -55,25 +53,22 @@ internal static class Using
                 SayForPlants(talk, (int)number);
                 break;
             case Stage.AskingLength when number <= MostSteps:
-                talk.Farmer = talk.Farmer with { Use = use with { Length = (int)number } };
+                talk.Farmer = talk.Farmer with { Side = side with { Length = (int)number } };
                 talk.Ask(Cue.WidthWanted);
                 AskAgain(talk);
                 return true;
             case Stage.AskingWidth when number <= MostSteps:
-                SayForLand(talk, use.Length * (int)number);
+                SayForLand(talk, side.Length * (int)number);
                 break;
             default: return false;
         }
-        GoBack(talk, use);
+        talk.CloseSide();
         return true;
     }
 
-    private static bool IsUsing(Stage stage) =>
-        stage is Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth;
-
     private static void TakeCrop(Talk talk, string key)
     {
-        talk.Farmer = talk.Farmer with { Use = talk.Farmer.Use! with { Crop = key } };
+        talk.Farmer = talk.Farmer with { Side = talk.Farmer.Side! with { Crop = key } };
         CropTable.TryFind(key, out var crop);
         talk.Ask(crop!.Basis == RateBasis.Area ? Cue.LengthWanted : Cue.PlantsWanted);
     }
@@ -102,7 +97,7 @@ internal static class Using
 
     private static UseRequest Request(Talk talk) => new()
     {
-        Crop = talk.Farmer.Use!.Crop!,
+        Crop = talk.Farmer.Side!.Crop!,
         Prices = talk.Office.Prices.PerKg,
         Hygiene = talk.Farmer.Heaps.LastOrDefault(heap => heap.IsRipe) is { } heap
             ? HeapHeat.HygieneOf(heap, talk.Farmer.Rod).Verdict
@@ -124,13 +119,5 @@ internal static class Using
         talk.Say(result.Cautions.Contains(UseCautions.ApplyMonthBeforeSowing)
             ? Catalogue.UseCareBefore
             : Catalogue.UseCare);
-    }
-
-    /// <summary>Back to the question that was open before.</summary>
-    private static void GoBack(Talk talk, UseDraft use)
-    {
-        talk.Ask(Script.CueTo(use.Before));
-        talk.Farmer = talk.Farmer with { Use = null, TalkOf = use.TalkOf };
-        if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
     }
 }

@@ -21,7 +21,9 @@ public sealed class AnswerReader
                 "vegetables", "salad", "maize", "beans", "banana", "coffee", "coffee-tree", "fruit-tree", "nursery",
             ],
             ["sprouts"] = ["none", "not-tried"],
-            ["talk"] = ["thanks", "hello", "hour", "rod", "crop"],
+            ["rain"] = ["dry", "some", "heavy"],
+            ["labour"] = ["often", "sometimes", "little"],
+            ["talk"] = ["thanks", "hello", "hour", "rod", "crop", "method"],
         };
 
     private const int Longest = 80;

@@ -35,6 +35,7 @@ public static class Catalogue
     public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec BringInstead =
         General("bring-instead", 1, ("material", SlotKind.Material), ("materials", SlotKind.Materials));
+    public static readonly MessageSpec OrSmallHeap = General("or-small-heap", 1);
     public static readonly MessageSpec BringAnything = General("bring-anything", 1);
 
     // the recipe
@@ -49,10 +50,16 @@ public static class Catalogue
     public static readonly MessageSpec RecipeThenDry = OfHeap("recipe-then-dry", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec HeapSize = OfHeap(
         "heap-size", 2, ("width", SlotKind.Metres), ("length", SlotKind.Metres), ("height", SlotKind.Metres));
+    public static readonly MessageSpec PitSize = OfHeap(
+        "pit-size", 2, ("width", SlotKind.Metres), ("length", SlotKind.Metres), ("height", SlotKind.Metres));
+    public static readonly MessageSpec RingSize =
+        OfHeap("ring-size", 2, ("width", SlotKind.Metres), ("height", SlotKind.Metres));
     public static readonly MessageSpec StageMaterials = General("stage-materials", 2);
     public static readonly MessageSpec CareBuilding = General("care-building", 2);
     public static readonly MessageSpec CareDust = General("care-dust", 2, ("materials", SlotKind.Materials));
     public static readonly MessageSpec CareAsh = General("care-ash", 1);
+    public static readonly MessageSpec CarePit = General("care-pit", 2);
+    public static readonly MessageSpec MoreHeaps = General("more-heaps", 1, ("heaps", SlotKind.Number));
     public static readonly MessageSpec LeftOver = General("left-over", 1, ("materials", SlotKind.Materials));
     public static readonly MessageSpec AskBuilt = OfHeap("ask-built", 1);
     public static readonly MessageSpec NotBuilt = OfHeap("not-built", 1);
@@ -105,6 +112,11 @@ public static class Catalogue
     public static readonly MessageSpec SproutsGood = OfHeap("sprouts-good", 1);
     public static readonly MessageSpec SproutsPoor = OfHeap("sprouts-poor", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec SproutsNotTried = OfHeap("sprouts-not-tried", 1);
+
+    // which method suits
+    public static readonly MessageSpec AskRain = General("ask-rain", 1);
+    public static readonly MessageSpec AskWater = General("ask-water", 1);
+    public static readonly MessageSpec AskLabour = General("ask-labour", 1);
 
     // how much a crop needs
     public static readonly MessageSpec AskCrop = General("ask-crop", 1, ("choices", SlotKind.CropChoices));
@@ -172,6 +184,14 @@ public static class Catalogue
         .. HeapActions.All.Keys.Except(UrgentAdvice.Of.Values.SelectMany(advice => advice.Actions))
             .Except([HeapActions.AskCheck]),
     ];
+
+    private static readonly Dictionary<string, MessageSpec> Methods = HeapMethods.All.Keys
+        .Where(key => key != HeapMethods.SmallKey)
+        .ToDictionary(key => key, key => General("method-" + key, 2, ("turns", SlotKind.Number),
+            ("early", SlotKind.Number), ("late", SlotKind.Number)));
+
+    /// <summary>The advice to make heaps by a method that comes with the product.</summary>
+    public static MessageSpec Method(string key) => Methods[key];
 
     /// <summary>What to do with refused materials instead, by the key of the agronomy.</summary>
     public static MessageSpec NeverIn(string instead) => NeverInByAdvice[instead];

@@ -26,6 +26,9 @@ internal sealed record Settings
     /// <summary>How heaps are turned, by the key of the method.</summary>
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
 
+    /// <summary>Key of the method of each group that has one of its own, by code.</summary>
+    public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
+
     /// <summary>What fertiliser costs here.</summary>
     public required LocalPrices Prices { get; init; }
 
@@ -33,7 +36,13 @@ internal sealed record Settings
     public DistrictFigures District { get; init; } = DistrictFigures.None;
 
     /// <summary>What the conversation needs of these settings.</summary>
-    public Office Office() => new() { Methods = Methods, District = District, Prices = Prices };
+    public Office Office() => new()
+    {
+        Methods = Methods,
+        GroupMethods = GroupMethods,
+        District = District,
+        Prices = Prices,
+    };
 
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
     public string? Dialogs { get; init; }

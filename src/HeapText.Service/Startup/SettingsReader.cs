@@ -28,13 +28,15 @@ internal static class SettingsReader
         if (fresh && !practice)
             faults.Add("--fresh is for practice mode: take it out, or take out the Lines settings.");
 
+        var methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults);
         var settings = new Settings
         {
             Urls = UrlSettingsReader.Read(configuration, practice, faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
-            Methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults),
+            Methods = methods,
+            GroupMethods = GroupSettingsReader.ReadMethods(configuration.GetSection("Groups"), methods, faults),
             Prices = PriceSettingsReader.Read(configuration.GetSection("Prices"), faults),
             District = DistrictSettingsReader.Read(configuration, faults),
             Dialogs = Filled(configuration["Dialogs"]),

@@ -47,6 +47,8 @@ public sealed partial class CommandWordsTests
         ["SAA"] = "hour",
         ["CROP"] = "crop",
         ["ZAO"] = "crop",
+        ["METHOD"] = "method",
+        ["NJIA"] = "method",
     };
 
     public static TheoryData<string, string> Named()
