@@ -88,7 +88,9 @@ public static class RecipeSolver
         };
     }
 
-    /// <summary>Heaps of what is left, none wetter than 60 %: what is too wet for that can wait for dry stuff.</summary>
+    /// <summary>
+    /// Heaps of what is left, none wetter than 60 %: what is too wet for that can wait for dry stuff.
+    /// </summary>
     private static List<Recipe> More(ref IReadOnlyList<Ingredient> left, HeapRoom room)
     {
         List<Recipe> more = [];
@@ -104,7 +106,8 @@ public static class RecipeSolver
     private static IEnumerable<string> NotesOf(Batch batch, List<Material> used, RatioRange range)
     {
         const double rounding = 1e-6;
-        string[] wet = batch.Mass - batch.Dry > HeapLimits.MostMoisture * batch.Mass * (1 + rounding) ? [Notes.Wet] : [];
+        var isWet = batch.Mass - batch.Dry > HeapLimits.MostMoisture * batch.Mass * (1 + rounding);
+        string[] wet = isWet ? [Notes.Wet] : [];
         var liquids = used.Where(material => material.Form == MaterialForm.Liquid)
             .Select(material => Notes.LiquidPrefix + material.Key);
         return [.. wet, .. range.Notes(), .. liquids];
