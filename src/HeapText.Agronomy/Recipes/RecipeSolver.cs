@@ -83,9 +83,18 @@ public static class RecipeSolver
             Missing = batch.Litres < SmallHeaps * request.Method.Bounds.LeastLitres
                 ? Improvement(pantry, batch, request)
                 : [],
-            Cautions = Cautions.For(used, pantry.Refused, request.Method.Bounds.Form),
+            Cautions = Cautions.For(
+                [.. used, .. MaterialsOf(more)], pantry.Refused, request.Method.Bounds.Form),
             Notes = [.. pantry.Notes, .. NotesOf(batch, used, recipe.CarbonNitrogenRange)],
         };
+    }
+
+    private static IEnumerable<Material> MaterialsOf(IEnumerable<Recipe> heaps)
+    {
+        foreach (var layer in heaps.SelectMany(heap => heap.PerRound))
+        {
+            if (MaterialTable.TryFind(layer.Material, out var material)) yield return material;
+        }
     }
 
     /// <summary>

@@ -138,6 +138,25 @@ public class RecipeSolverTests
     }
 
     [Fact]
+    public void Cautions_OfFurtherHeaps_CoverWhatTheFirstDoesNotHold()
+    {
+        var solved = RecipeSolver.Solve(new RecipeRequest
+        {
+            Stock =
+            [
+                new("green-weeds", 120, "wheelbarrow"), new("cow-dung", 30, "bucket"),
+                new("coffee-husk", 200, "bucket"), new("dry-leaves", 120, "wheelbarrow"),
+            ],
+            WithMore = true,
+        });
+
+        var heaps = Assert.IsType<RecipeResult.Solved>(solved);
+        Assert.DoesNotContain(heaps.Recipe.PerRound, layer => layer.Material == "cow-dung");
+        Assert.Contains(heaps.More, heap => heap.PerRound.Any(layer => layer.Material == "cow-dung"));
+        Assert.Contains("manure-hygiene", heaps.Cautions);
+    }
+
+    [Fact]
     public void Cautions_OfAPit_NameIt()
     {
         var pit = HeapMethods.All["dry-season-pit"];
