@@ -32,21 +32,9 @@ internal sealed record MixInput(IReadOnlyList<MixPartInput?>? Parts, double? Tar
 }
 
 /// <summary>One part of a mix; a given figure overrides the table.</summary>
-internal sealed record MixPartInput(
-    string? Material,
-    double? MassKg,
-    double? CarbonPercent,
-    double? NitrogenPercent,
-    double? Cn,
-    double? MoisturePercent)
+internal sealed record MixPartInput(string? Material, double? MassKg) : FiguresInput
 {
-    internal MixPart ToPart() => new(Material, MassKg!.Value, new GivenFigures
-    {
-        CarbonPercent = CarbonPercent,
-        NitrogenPercent = NitrogenPercent,
-        CarbonNitrogen = Cn,
-        MoisturePercent = MoisturePercent,
-    });
+    internal MixPart ToPart() => new(Material, MassKg!.Value, Given);
 }
 
 /// <summary>

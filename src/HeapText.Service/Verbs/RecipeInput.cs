@@ -1,7 +1,6 @@
 using HeapText.Agronomy;
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
-using HeapText.Agronomy.Mixing;
 using HeapText.Agronomy.Recipes;
 using HeapText.Agronomy.Recipes.Village;
 
@@ -60,15 +59,7 @@ internal sealed record RecipeInput(
 }
 
 /// <summary>Some of one material; a given figure overrides the table.</summary>
-internal sealed record StockInput(
-    string? Material,
-    double? Amount,
-    string? Measure,
-    double? CarbonPercent,
-    double? NitrogenPercent,
-    double? Cn,
-    double? MoisturePercent,
-    double? DensityKgPerM3)
+internal sealed record StockInput(string? Material, double? Amount, string? Measure) : PiledFiguresInput
 {
     /// <summary>The first entry of a stock that lacks something, or null.</summary>
     internal static InputFault? Check(IReadOnlyList<StockInput?> stock)
@@ -88,17 +79,7 @@ internal sealed record StockInput(
         return null;
     }
 
-    internal StockItem ToItem() => new(Material!, Amount!.Value, Measure!)
-    {
-        Given = new GivenFigures
-        {
-            CarbonPercent = CarbonPercent,
-            NitrogenPercent = NitrogenPercent,
-            CarbonNitrogen = Cn,
-            MoisturePercent = MoisturePercent,
-            DensityKgPerM3 = DensityKgPerM3,
-        },
-    };
+    internal StockItem ToItem() => new(Material!, Amount!.Value, Measure!) { Given = Given };
 }
 
 /// <summary>The room for the heap.</summary>
