@@ -63,7 +63,7 @@ public static class RecipeSolver
         {
             Unused = [.. pantry.Usable.Select(part => part.Stock), .. pantry.LeftOut],
             Missing = fits && missing.Count == 0 ? finder.Two(MostToBring) : missing,
-            Cautions = Cautions.For([], pantry.Refused),
+            Cautions = Cautions.For([], pantry.Refused, request.Method.Bounds.Form),
             Notes = fits ? pantry.Notes : [.. pantry.Notes, Notes.SpaceTooSmall],
         };
     }
@@ -83,7 +83,7 @@ public static class RecipeSolver
             Missing = batch.Litres < SmallHeaps * request.Method.Bounds.LeastLitres
                 ? Improvement(pantry, batch, request)
                 : [],
-            Cautions = Cautions.For(used, pantry.Refused),
+            Cautions = Cautions.For(used, pantry.Refused, request.Method.Bounds.Form),
             Notes = [.. pantry.Notes, .. NotesOf(batch, used, recipe.CarbonNitrogenRange)],
         };
     }

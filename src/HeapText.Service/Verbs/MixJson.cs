@@ -49,12 +49,15 @@ internal sealed record MixPartInput(
     });
 }
 
-/// <summary>What <c>mix</c> writes; <c>cn</c> is null without nitrogen.</summary>
+/// <summary>
+/// What <c>mix</c> writes; <c>cn</c> is null without nitrogen, all three of carbon and nitrogen where a part has mass
+/// and moisture alone.
+/// </summary>
 internal sealed record MixOutput(
     double MassKg,
     double DryKg,
-    double CarbonKg,
-    double NitrogenKg,
+    double? CarbonKg,
+    double? NitrogenKg,
     double? Cn,
     double MoisturePercent,
     double WaterToAddLitres)
@@ -62,8 +65,8 @@ internal sealed record MixOutput(
     internal static MixOutput From(Mix mix) => new(
         mix.Fresh.Kilograms,
         mix.Dry.Kilograms,
-        mix.Carbon.Kilograms,
-        mix.Nitrogen.Kilograms,
+        mix.Carbon?.Kilograms,
+        mix.Nitrogen?.Kilograms,
         mix.CarbonNitrogen,
         mix.Moisture.Percent,
         mix.WaterToAdd.Litres);

@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Mixing;
 using HeapText.Agronomy.Recipes;
@@ -135,6 +136,22 @@ public class RecipeSolverTests
 
         Assert.Equal(["dust", "ash-cold", "manure-hygiene", "lifting", "wells", "snakes"], heap.Cautions);
     }
+
+    [Fact]
+    public void Cautions_OfAPit_NameIt()
+    {
+        var pit = HeapMethods.All["dry-season-pit"];
+
+        var solved = RecipeSolver.Solve(new RecipeRequest { Stock = Plenty, Method = pit });
+
+        Assert.Equal("pit", Assert.IsType<RecipeResult.Solved>(solved).Cautions[0]);
+        Assert.DoesNotContain("pit", Heap(Plenty).Cautions);
+    }
+
+    [Theory]
+    [InlineData("bone-meal")]
+    [InlineData("lime")]
+    public void Dust_OfAFinePowder_IsWarnedOf(string material) => Assert.True(Cautions.IsDusty(material));
 
     [Fact]
     public void Heap_OfWetStuff_IsANotedLastResort()
