@@ -53,7 +53,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
-        SlotKind.LanguageHints => new Value.LanguageHints([.. book.Languages.Where(language => language != file.Language)]),
+        SlotKind.LanguageHints => new Value.LanguageHints(
+            [.. book.Languages.Where(language => language != file.Language)]),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -113,10 +113,10 @@ public sealed class WorkedRecipeTests
 
         AssertShown(
         [
-            Text($"{Side("widthM"):F1} x {Side("lengthM"):F1} x {Side("heightM"):F2} m"),
-            Text($"{Litres / 1000:F2} / ({Side("widthM"):F1} x {Side("lengthM"):F1}) = {Side("heightM"):F2} m"),
-            Penalty(1.5, 1.55),
+            Text($"{Side("widthM")} x {Side("lengthM")} x {Side("heightM"):F2} m"),
+            Text($"{Litres / 1000:F2} / ({Side("widthM")} x {Side("lengthM")}) = {Side("heightM"):F2} m"),
             Penalty(1.5, 1.6),
+            Penalty(1.5, 1.7),
             Penalty(Side("widthM"), Side("lengthM")),
         ]);
     }
@@ -126,7 +126,7 @@ public sealed class WorkedRecipeTests
         var exact = Litres / 1000 / (width * length);
         var height = Math.Round(exact, 2);
         var (low, narrow, uneven) = (4 * (1.2 - height), Math.Abs(width - 1.5), 0.2 * (length - width));
-        var off = 5 * Math.Abs((height / exact) - 1) * 100;
+        var off = 5 * Math.Max(0, (Math.Abs((height / exact) - 1) * 100) - 0.7);
         return Text($"| {width} x {length} | {exact:F4} | {height:F2} |")
             + Text($" {low:F2} + {narrow:F2} + {uneven:F2} + {off:F2} | {low + narrow + uneven + off:F2} |");
     }
