@@ -17,6 +17,9 @@ internal sealed record ForecastOutput(
 {
     private const double LitresPerBucket = 20;
 
+    // Below this the model was held to no measured heap: docs/agronomy/forecast.md.
+    private const double LeastLitres = 500;
+
     internal static ForecastOutput From(ForecastRequest request, Forecast forecast) => new(
         [.. forecast.Days.Select(ForecastDayOutput.From)],
         forecast.PeakC,
@@ -32,7 +35,10 @@ internal sealed record ForecastOutput(
     private static IEnumerable<string> NotesOf(ForecastRequest request, Forecast forecast)
     {
         if (request.AssumesDensity) yield return "density-assumed";
-        if (forecast.DaysAbove55 == 0) yield return "not-likely-to-reach-55";
+        if (forecast.Days[0].VolumeLitres < LeastLitres) yield return "too-small-to-forecast";
+
+        // While it still warms on the last day asked for, nothing is said of the days after.
+        if (forecast.DaysAbove55 == 0 && forecast.PeakDay < forecast.Days[^1].Day) yield return "not-likely-to-reach-55";
         if (forecast.ReadyDay.Likely is null) yield return "not-ready-within-a-year";
     }
 }

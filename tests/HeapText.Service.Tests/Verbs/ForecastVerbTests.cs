@@ -87,6 +87,32 @@ public class ForecastVerbTests
         Assert.Equal(2000, Days(assumed)[0].GetProperty("volumeLitres").GetDouble(), 1);
     }
 
+    // The same heap is at 55 degrees by the third day: one day is too early to say that it will not be.
+    [Fact]
+    public void Forecast_OfFewDays_DoesNotSayWhatComesAfterThem()
+    {
+        const string heap = """
+            "parts":[{"material":"maize-stover","massKg":100},{"material":"cow-dung","massKg":250},
+                     {"material":"green-weeds","massKg":150}]
+            """;
+
+        Assert.Empty(Notes(Run($$"""{{{heap}},"days":1}""").Json));
+        Assert.InRange(Run($$"""{{{heap}},"days":9}""").Json.GetProperty("daysAbove55").GetInt32(), 1, 9);
+    }
+
+    [Theory]
+    [InlineData(499, true)]
+    [InlineData(500, false)]
+    public void Forecast_OfLessThanItIsMadeFor_SaysSo(double litres, bool tooSmall)
+    {
+        var forecast = Run($$"""
+            {"parts":[{"material":"cow-dung","massKg":150},{"material":"rice-straw","massKg":30}],
+             "volumeLitres":{{litres}}}
+            """).Json;
+
+        Assert.Equal(tooSmall, Notes(forecast).Contains("too-small-to-forecast"));
+    }
+
     [Fact]
     public void Forecast_OfStrawInFrost_SaysThatItIsNotReadyWithinAYear()
     {
