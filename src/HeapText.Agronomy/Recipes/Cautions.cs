@@ -30,7 +30,8 @@ public static class Cautions
     /// <summary>Before the key of a material that never goes in.</summary>
     public const string RefusedPrefix = "refused:";
 
-    private static readonly string[] Dusty = ["rock-dust", "charcoal", "lime", "wood-ash", "rock-phosphate", "bone-meal"];
+    private static readonly string[] Dusty =
+        ["rock-dust", "charcoal", "lime", "wood-ash", "rock-phosphate", "bone-meal"];
 
     /// <summary>Whether a material raises dust that should not be breathed.</summary>
     public static bool IsDusty(string material) => Dusty.Contains(material);
