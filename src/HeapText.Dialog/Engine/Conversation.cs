@@ -109,7 +109,13 @@ public sealed class Conversation : IConversation
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, text, reading);
+        if (AnswersOpenQuestion(talk, reading)) return true;
+        if (talk.Farmer.Side is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay)
+        {
+            talk.LeaveSide();
+            if (AnswersOpenQuestion(talk, reading)) return true;
+        }
+        return TakesIntent(talk, text, reading);
     }
 
     /// <summary>"30 banana plants" where it is asked how many is no stock.</summary>
