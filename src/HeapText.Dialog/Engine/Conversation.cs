@@ -104,13 +104,23 @@ public sealed class Conversation : IConversation
         else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
         var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering
             && (!reading.Check.IsEmpty || reading.Also.Contains(Intent.Turned));
-        if (reading.Intent == Intent.Stock && !isReport)
+        if (reading.Intent == Intent.Stock && !isReport && !IsCount(talk, reading))
         {
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, text, reading);
+        if (AnswersOpenQuestion(talk, reading)) return true;
+        if (talk.Farmer.Side is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay)
+        {
+            talk.LeaveSide();
+            if (AnswersOpenQuestion(talk, reading)) return true;
+        }
+        return TakesIntent(talk, text, reading);
     }
+
+    /// <summary>"30 banana plants" where it is asked how many is no stock.</summary>
+    private static bool IsCount(Talk talk, Reading reading) => Counts.In(reading).Count > 0
+        && talk.Farmer.Stage is Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth or Stage.AskingSprouts;
 
     private static bool HearTalk(Talk talk, string said)
     {
@@ -175,6 +185,10 @@ public sealed class Conversation : IConversation
             case Intent.NewHeap: StartNewHeap(talk); return true;
             case Intent.Yes: return Agreed(talk);
             case Intent.Erase: Erase(talk); return true;
+            case Intent.Unknown when talk.Farmer.Stage == Stage.AskingCrop
+                && _choiceWords.CropIn(text, talk.Farmer.Language) is { } crop:
+                Using.Begin(talk, crop);
+                return true;
             case Intent.Use: Using.Begin(talk, _choiceWords.CropIn(text, talk.Farmer.Language)); return true;
             default: return _asides.Answer(talk, reading);
         }

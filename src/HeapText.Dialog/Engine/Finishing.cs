@@ -10,7 +10,7 @@ namespace HeapText.Dialog.Engine;
 internal sealed class Finishing(Tending tending)
 {
     /// <summary>Seeds that the farmer is told to sow. Chosen: more than the fewest that tell anything.</summary>
-    private const int SeedsToSow = 10;
+    public const int SeedsToSow = 10;
 
     /// <summary>Days from the sprout test's message to the count: a day to sow and a week to grow.</summary>
     private const int DaysToSprout = 8;
@@ -114,8 +114,15 @@ internal sealed class Finishing(Tending tending)
             Finish(talk, heap, Catalogue.SproutsNotTried);
             return true;
         }
-        if (reading.BareNumber is not { } grown || grown % 1 != 0 || grown is < 0 or > SeedsToSow) return false;
-        if (SproutTest.Judge(SeedsToSow, (int)grown) == SproutVerdict.Immature)
+        int? told = Counts.In(reading) switch
+        {
+            [var count] => count,
+            [var count, SeedsToSow] => count,
+            _ when reading.BareNumber is > 0 and < 1 and var part => (int)(part * SeedsToSow),
+            _ => null,
+        };
+        if (told is not { } grown || grown > SeedsToSow) return false;
+        if (SproutTest.Judge(SeedsToSow, grown) == SproutVerdict.Immature)
             RestLonger(talk, heap, Catalogue.SproutsPoor);
         else Finish(talk, heap, Catalogue.SproutsGood);
         return true;

@@ -23,6 +23,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
             else talk.Say(Catalogue.NextNothing);
             return;
         }
+        if (heap.Stock.All(had => talk.Draft.Items.Any(item => item.Material == had.Material)))
+            talk.Farmer = talk.Farmer with { Draft = null };
         var method = MethodOf(heap);
         var on = talk.Today.PlusDays(-daysAgo);
         var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
@@ -68,13 +70,15 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
             talk.Say(rod == Rod.Wood ? Catalogue.RodWood : Catalogue.RodMetal);
         }
         else return false;
-        AskHourOrRod(talk);
+        if (talk.Farmer.Side is { Before: not Stage.Tending }) talk.CloseSide();
+        else AskHourOrRod(talk);
         return true;
     }
 
-    /// <summary>The farmer wants another hour, or has another rod.</summary>
+    /// <summary>The farmer wants another hour, or has another rod; then the talk goes on where it was.</summary>
     public static void AskAnew(Talk talk, Cue question)
     {
+        if (talk.Farmer.Stage is not (Stage.AskingHour or Stage.AskingRod)) talk.OpenSide();
         talk.Ask(question);
         AskAgain(talk);
     }

@@ -41,24 +41,26 @@ internal static class Using
     public static bool Answer(Talk talk, Reading reading)
     {
         if (talk.Farmer.Side is not { } side) return false;
-        if (reading.BareNumber is not { } number || number % 1 != 0 || number < 1) return false;
         var crops = AnswerReader.Known["crop"];
-        switch (talk.Farmer.Stage)
+        switch (talk.Farmer.Stage, Counts.In(reading))
         {
-            case Stage.AskingCrop when number <= crops.Count:
-                TakeCrop(talk, crops[(int)number - 1]);
+            case (Stage.AskingCrop, [var choice]) when choice >= 1 && choice <= crops.Count:
+                TakeCrop(talk, crops[choice - 1]);
                 AskAgain(talk);
                 return true;
-            case Stage.AskingPlants when number <= MostPlants:
-                SayForPlants(talk, (int)number);
+            case (Stage.AskingPlants, [var plants and >= 1 and <= MostPlants]):
+                SayForPlants(talk, plants);
                 break;
-            case Stage.AskingLength when number <= MostSteps:
-                talk.Farmer = talk.Farmer with { Side = side with { Length = (int)number } };
+            case (Stage.AskingLength, [var length and >= 1 and <= MostSteps]):
+                talk.Farmer = talk.Farmer with { Side = side with { Length = length } };
                 talk.Ask(Cue.WidthWanted);
                 AskAgain(talk);
                 return true;
-            case Stage.AskingWidth when number <= MostSteps:
-                SayForLand(talk, side.Length * (int)number);
+            case (Stage.AskingLength, [var length and >= 1 and <= MostSteps, var width and >= 1 and <= MostSteps]):
+                SayForLand(talk, length * width);
+                break;
+            case (Stage.AskingWidth, [var width and >= 1 and <= MostSteps]):
+                SayForLand(talk, side.Length * width);
                 break;
             default: return false;
         }

@@ -11,6 +11,12 @@ public sealed class SproutTests
     [InlineData("7", HeapStep.Curing)]
     [InlineData("0", HeapStep.Curing)]
     [InlineData("none grew", HeapStep.Curing)]
+    [InlineData("8 grew well", HeapStep.Ready)]
+    [InlineData("8 of 10", HeapStep.Ready)]
+    [InlineData("8/10", HeapStep.Ready)]
+    [InlineData("3 seeds", HeapStep.Curing)]
+    [InlineData("half", HeapStep.Curing)]
+    [InlineData("all of them", HeapStep.Ready)]
     [InlineData("no", HeapStep.Ready)]
     [InlineData("i did not sow", HeapStep.Ready)]
     public void SeedsCounted_DecideWhetherItIsRipe(string answer, HeapStep step)
