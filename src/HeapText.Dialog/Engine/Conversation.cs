@@ -30,7 +30,7 @@ public sealed class Conversation : IConversation
         (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
         _office = office;
         _choiceWords = new ChoiceWords(dialogs.Answers);
-        _tending = new Tending(office.Methods);
+        _tending = new Tending(office);
         _finishing = new Finishing(_tending);
         _checking = new Checking(_tending, _finishing);
         _heapChoice = new HeapChoice(_tending, _checking);
@@ -255,6 +255,12 @@ public sealed class Conversation : IConversation
 
     private void Remind(Talk talk, HeapRecord heap)
     {
+        if (Agenda.IsCheckPast(heap, talk.Today))
+        {
+            heap = heap with { CheckOn = null };
+            talk.Put(heap);
+            if (Agenda.PromptDay(heap) > talk.Today) return;
+        }
         if (Agenda.IsCheckFirst(heap)) _tending.RemindOfCheck(talk, heap);
         else if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
         else if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);

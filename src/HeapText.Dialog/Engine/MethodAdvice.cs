@@ -56,7 +56,7 @@ internal static class MethodAdvice
 
     /// <summary>The method for a new heap of this farmer.</summary>
     public static HeapMethod MethodOf(Talk talk) =>
-        talk.Office.Methods[talk.Farmer.Method ?? talk.Office.MethodOfGroup(talk.Farmer.Group)];
+        talk.Office.MethodOf(talk.Farmer.Method ?? talk.Office.MethodOfGroup(talk.Farmer.Group));
 
     private static void Advise(Talk talk, SideTalk side, Labour labour)
     {

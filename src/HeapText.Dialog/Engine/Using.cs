@@ -32,7 +32,8 @@ internal static class Using
                 ("choices", new Value.Choices([.. AnswerReader.Known["crop"].Select(key => new Value.Crop(key))])));
         if (talk.Farmer.Side?.Crop is not { } key) return;
         var crop = ("crop", (Value)new Value.Crop(key));
-        if (talk.Farmer.Stage == Stage.AskingPlants) talk.Say(Catalogue.AskPlants, crop);
+        if (talk.Farmer.Stage == Stage.AskingPlants && IsMixed(key)) talk.Say(Catalogue.AskPots);
+        else if (talk.Farmer.Stage == Stage.AskingPlants) talk.Say(Catalogue.AskPlants, crop);
         if (talk.Farmer.Stage == Stage.AskingLength) talk.Say(Catalogue.AskLength, crop);
         if (talk.Farmer.Stage == Stage.AskingWidth) talk.Say(Catalogue.AskWidth);
     }
@@ -68,6 +69,8 @@ internal static class Using
         return true;
     }
 
+    private static bool IsMixed(string key) => CropTable.TryFind(key, out var crop) && crop.Basis == RateBasis.Mix;
+
     private static void TakeCrop(Talk talk, string key)
     {
         talk.Farmer = talk.Farmer with { Side = talk.Farmer.Side! with { Crop = key } };
@@ -101,9 +104,15 @@ internal static class Using
     {
         Crop = talk.Farmer.Side!.Crop!,
         Prices = talk.Office.Prices.PerKg,
-        Hygiene = talk.Farmer.Heaps.LastOrDefault(heap => heap.IsRipe) is { } heap
-            ? HeapHeat.HygieneOf(heap, talk.Farmer.Rod).Verdict
-            : Hygiene.Unknown,
+        Hygiene = HygieneOf(talk.Farmer),
+    };
+
+    /// <summary>The days before harvest are those of manure: compost without any needs none.</summary>
+    private static Hygiene HygieneOf(Farmer farmer) => farmer.Heaps.LastOrDefault(heap => heap.IsRipe) switch
+    {
+        null => Hygiene.Unknown,
+        { Plan.HoldsManure: false } => Hygiene.Likely,
+        var heap => HeapHeat.HygieneOf(heap, farmer.Rod).Verdict,
     };
 
     private static Value.Measured Measured(Mass mass) =>

@@ -1,5 +1,6 @@
 using HeapText.Agronomy.Use;
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Tests.Engine;
 
@@ -101,4 +102,16 @@ public sealed class UsingTests
     public void StockTextedWhereACropIsAsked_IsStock() =>
         Assert.Equal(["maize-stover"], new Talker().Hear([.. Joined, "crop", "8 sacks maize stalks"])
             .Farmer!.Draft!.Items.Select(item => item.Material));
+
+    [Fact]
+    public void HeapWithoutManure_NeedsNoDaysBeforeHarvest()
+    {
+        var talker = Talker.WithHeap();
+        var plan = talker.Heap.Plan with { PerRound = [new Portion("maize-stover", 4, "wheelbarrow")] };
+        talker.Farmer = talker.Farmer! with { Heaps = [talker.Heap.To(HeapStep.Ready, null) with { Plan = plan }] };
+
+        talker.Hear("crop", "salad", "5", "5");
+
+        Assert.DoesNotContain("months", talker.Said, StringComparison.Ordinal);
+    }
 }
