@@ -13,7 +13,7 @@ internal static class Agenda
 
     /// <summary>Questions that may stay open, whether a planned heap stands yet and how seeds grew, and the days
     /// between them.</summary>
-    private const int MostSoftPrompts = 2;
+    public const int MostSoftPrompts = 2;
     private const int DaysToNextSoftPrompt = 4;
 
     /// <summary>A check closer than this to what is planned waits for it.</summary>
@@ -33,6 +33,10 @@ internal static class Agenda
 
     /// <summary>True when a check without a turning is what comes first.</summary>
     public static bool IsCheckFirst(HeapRecord heap) => PromptDay(heap) is { } day && day != PlannedDay(heap);
+
+    /// <summary>True when a check was held up so long that what is planned has come, or comes tomorrow.</summary>
+    public static bool IsCheckPast(HeapRecord heap, LocalDate today) =>
+        IsCheckFirst(heap) && heap.CheckOn < today && heap.Due < today.PlusDays(DaysBeforePlanned);
 
     private static LocalDate? PlannedDay(HeapRecord heap)
     {

@@ -63,8 +63,7 @@ internal sealed class Asides(Tending tending)
         var heap = talk.Farmer.Heaps.FirstOrDefault(h => h.IsTended);
         if (heap is { Step: HeapStep.Curing } && heap.Due <= talk.Today)
         {
-            talk.Ask(Cue.LookWanted, heap);
-            Finishing.AskAgain(talk, heap);
+            Finishing.AskNow(talk, heap);
             return;
         }
         if (heap is not null) SayReadyWhen(talk, heap);
@@ -77,10 +76,10 @@ internal sealed class Asides(Tending tending)
         var method = tending.MethodOf(heap);
         var from = heap.Outlook?.ReadyFrom ?? heap.BuiltOn?.PlusDays(method.ReadyLowDays);
         var to = heap.Outlook is null ? heap.BuiltOn?.PlusDays(method.ReadyHighDays) : heap.Outlook.ReadyTo;
-        if (from is { } early && to is { } late && late > talk.Today && early < late)
-            talk.SayOf(heap, Catalogue.ReadyWhen,
-                ("early", new Value.Date(LocalDate.Max(early, talk.Today.PlusDays(1)))),
-                ("late", new Value.Date(late)));
+        var first = LocalDate.Max(from ?? talk.Today, talk.Today.PlusDays(1));
+        if (heap is { Step: HeapStep.Curing, Due: { } rested }) first = LocalDate.Max(first, rested);
+        if (from is not null && to is { } late && first < late)
+            talk.SayOf(heap, Catalogue.ReadyWhen, ("early", new Value.Date(first)), ("late", new Value.Date(late)));
         else talk.SayOf(heap, Catalogue.ReadyNotYet);
     }
 
@@ -95,7 +94,9 @@ internal sealed class Asides(Tending tending)
         var heaps = talk.Farmer.Heaps.Where(h => h.Step is not (HeapStep.Ready or HeapStep.GivenUp)).ToList();
         if (heaps.Count == 0 && talk.Farmer.Heaps.LastOrDefault(h => h.Step == HeapStep.GivenUp) is { } left)
             heaps.Add(Reviving.TakeUp(talk, left, tending.MethodOf(left)));
-        foreach (var heap in heaps) NextStep.Say(talk, heap, tending.MethodOf(heap));
+        var due = heaps.Where(heap => Finishing.IsQuestionDue(heap, talk.Today)).ToList();
+        foreach (var heap in heaps.Except(due)) NextStep.Say(talk, heap, tending.MethodOf(heap));
+        if (due.Count > 0) Finishing.AskNow(talk, due[0]);
         if (heaps.Count > 0) return;
         var isReady = talk.Farmer.Heaps.Any(h => h.Step == HeapStep.Ready);
         talk.Say(isReady ? Catalogue.NextReady : Catalogue.NextNothing);

@@ -144,9 +144,10 @@ internal sealed class Checking(Tending tending, Finishing finishing)
             finishing.HearHeat(talk, heap, Heat.Hot);
             return;
         }
-        var diagnosis = Diagnosing.Of(talk, heap, tending.MethodOf(heap));
+        var method = tending.MethodOf(heap);
+        var diagnosis = Diagnosing.Of(talk, heap, method);
         talk.Ask(Cue.Settled, heap);
-        heap = Diagnosing.Say(talk, heap, diagnosis);
+        heap = Diagnosing.Say(talk, heap, method, diagnosis);
         if (!turnedToday && (diagnosis.TurnNow || IsTurningDue(heap, talk.Today))) TurnToday(talk, heap);
     }
 

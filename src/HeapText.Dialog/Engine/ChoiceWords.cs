@@ -18,6 +18,7 @@ internal sealed class ChoiceWords(AnswerReader answers)
             (Stage.AwaitingTurn, "no") => Meant(Intent.Delay),
             (Stage.PickingMaterial or Stage.AskingAmount, _) => Number(0),
             (Stage.AskingSprouts, "none") => Number(0),
+            (Stage.AskingSprouts, "all") => Number(Finishing.SeedsToSow),
             (Stage.AskingSprouts, _) => Meant(Intent.No),
             _ => Number(AnswerReader.Known[question].ToList().IndexOf(answer) + 1),
         };

@@ -30,7 +30,7 @@ public sealed class Conversation : IConversation
         (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
         _office = office;
         _choiceWords = new ChoiceWords(dialogs.Answers);
-        _tending = new Tending(office.Methods);
+        _tending = new Tending(office);
         _finishing = new Finishing(_tending);
         _checking = new Checking(_tending, _finishing);
         _heapChoice = new HeapChoice(_tending, _checking);
@@ -104,13 +104,23 @@ public sealed class Conversation : IConversation
         else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
         var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering
             && (!reading.Check.IsEmpty || reading.Also.Contains(Intent.Turned));
-        if (reading.Intent == Intent.Stock && !isReport)
+        if (reading.Intent == Intent.Stock && !isReport && !IsCount(talk, reading))
         {
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, text, reading);
+        if (AnswersOpenQuestion(talk, reading)) return true;
+        if (talk.Farmer.Side is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay)
+        {
+            talk.LeaveSide();
+            if (AnswersOpenQuestion(talk, reading)) return true;
+        }
+        return TakesIntent(talk, text, reading);
     }
+
+    /// <summary>"30 banana plants" where it is asked how many is no stock.</summary>
+    private static bool IsCount(Talk talk, Reading reading) => Counts.In(reading).Count > 0
+        && talk.Farmer.Stage is Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth or Stage.AskingSprouts;
 
     private static bool HearTalk(Talk talk, string said)
     {
@@ -175,6 +185,10 @@ public sealed class Conversation : IConversation
             case Intent.NewHeap: StartNewHeap(talk); return true;
             case Intent.Yes: return Agreed(talk);
             case Intent.Erase: Erase(talk); return true;
+            case Intent.Unknown when talk.Farmer.Stage == Stage.AskingCrop
+                && _choiceWords.CropIn(text, talk.Farmer.Language) is { } crop:
+                Using.Begin(talk, crop);
+                return true;
             case Intent.Use: Using.Begin(talk, _choiceWords.CropIn(text, talk.Farmer.Language)); return true;
             default: return _asides.Answer(talk, reading);
         }
@@ -241,6 +255,12 @@ public sealed class Conversation : IConversation
 
     private void Remind(Talk talk, HeapRecord heap)
     {
+        if (Agenda.IsCheckPast(heap, talk.Today))
+        {
+            heap = heap with { CheckOn = null };
+            talk.Put(heap);
+            if (Agenda.PromptDay(heap) > talk.Today) return;
+        }
         if (Agenda.IsCheckFirst(heap)) _tending.RemindOfCheck(talk, heap);
         else if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
         else if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);

@@ -39,7 +39,7 @@ internal static class Diagnosing
     }
 
     /// <summary>Says what was found and what to do, and remembers it.</summary>
-    public static HeapRecord Say(Talk talk, HeapRecord heap, Diagnosis diagnosis)
+    public static HeapRecord Say(Talk talk, HeapRecord heap, HeapMethod method, Diagnosis diagnosis)
     {
         // A turning without more to it is asked for by the message that follows.
         var actions = diagnosis.Actions.Where(key => key != HeapActions.AskCheck).ToList();
@@ -61,7 +61,7 @@ internal static class Diagnosing
                 ? heap.Advised
                 : [.. heap.Advised.Append(new HeapAdvised { On = talk.Today, Actions = actions })
                     .TakeLast(AdvicesKept)],
-            CheckOn = isWell ? heap.CheckOn : check,
+            CheckOn = isWell ? Tending.NextCheck(talk, method, heap.BuiltOn!.Value) : check,
         };
         talk.Put(heap);
         return heap;

@@ -10,16 +10,34 @@ namespace HeapText.Dialog.Engine;
 internal sealed class Finishing(Tending tending)
 {
     /// <summary>Seeds that the farmer is told to sow. Chosen: more than the fewest that tell anything.</summary>
-    private const int SeedsToSow = 10;
+    public const int SeedsToSow = 10;
 
     /// <summary>Days from the sprout test's message to the count: a day to sow and a week to grow.</summary>
     private const int DaysToSprout = 8;
 
-    /// <summary>Asks what is due: whether it warmed again, or how it looks.</summary>
+    /// <summary>Asks what is due: whether it warmed again, how it looks, or how seeds grew in it. The last may stay
+    /// without an answer: then it counts as ready.</summary>
     public static void Remind(Talk talk, HeapRecord heap)
     {
-        heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
-        talk.Put(heap);
+        var prompted = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
+        var isLast = heap.Step == HeapStep.Sprouting && prompted.Prompts >= Agenda.MostSoftPrompts;
+        talk.Put(isLast ? prompted.To(HeapStep.Ready, null) : prompted);
+        Ask(talk, heap);
+    }
+
+    /// <summary>True when the farmer can be asked now what comes next for this heap.</summary>
+    public static bool IsQuestionDue(HeapRecord heap, LocalDate today) =>
+        heap.Step is HeapStep.Settling or HeapStep.Curing or HeapStep.Sprouting && heap.Due <= today;
+
+    /// <summary>Asks what is due because the farmer wants to know; not asked again the same day.</summary>
+    public static void AskNow(Talk talk, HeapRecord heap)
+    {
+        talk.Put(heap with { PromptedOn = talk.Today, Prompts = Math.Max(heap.Prompts, 1) });
+        Ask(talk, heap);
+    }
+
+    private static void Ask(Talk talk, HeapRecord heap)
+    {
         talk.Ask(heap.Step switch
         {
             HeapStep.Settling => Cue.ReheatWanted,
@@ -52,7 +70,7 @@ internal sealed class Finishing(Tending tending)
                 _ => null,
             };
             if (heat is null) return false;
-            HearHeat(talk, Checking.Note(talk, heap, new ReadCheck { Heat = heat }), heat.Value);
+            HearHeat(talk, Checking.Note(talk, heap, reading.Check with { Heat = heat }), heat.Value);
             return true;
         }
         if (talk.Farmer.Stage == Stage.AskingSprouts) return HearSprouts(talk, heap, reading);
@@ -71,6 +89,7 @@ internal sealed class Finishing(Tending tending)
             heap = heap.To(HeapStep.ExtraTurning, talk.Today) with { Prompts = 1, PromptedOn = talk.Today };
             talk.Put(heap);
             talk.Ask(Cue.TurningWanted, heap);
+            if (heat == Heat.Hot && heap.Check?.Moisture == Moisture.Dry) talk.SayOf(heap, Catalogue.CareFire);
             talk.SayOf(heap, Catalogue.Reheated);
             return;
         }
@@ -114,8 +133,15 @@ internal sealed class Finishing(Tending tending)
             Finish(talk, heap, Catalogue.SproutsNotTried);
             return true;
         }
-        if (reading.BareNumber is not { } grown || grown % 1 != 0 || grown is < 0 or > SeedsToSow) return false;
-        if (SproutTest.Judge(SeedsToSow, (int)grown) == SproutVerdict.Immature)
+        int? told = Counts.In(reading) switch
+        {
+            [var count] => count,
+            [var count, SeedsToSow] => count,
+            _ when reading.BareNumber is > 0 and < 1 and var part => (int)(part * SeedsToSow),
+            _ => null,
+        };
+        if (told is not { } grown || grown > SeedsToSow) return false;
+        if (SproutTest.Judge(SeedsToSow, grown) == SproutVerdict.Immature)
             RestLonger(talk, heap, Catalogue.SproutsPoor);
         else Finish(talk, heap, Catalogue.SproutsGood);
         return true;

@@ -19,7 +19,7 @@ internal static class Foretelling
     public static HeapOutlook? Of(Office office, HeapRecord heap, Rod? rod)
     {
         if (heap.BuiltOn is not { } built) return null;
-        var method = office.Methods[heap.Method];
+        var method = office.MethodOf(heap.Method);
         var total = heap.Plan.PerRound
             .Select(portion => new StockItem(
                 portion.Material, (double)portion.Amount * heap.Plan.Rounds, portion.Measure)

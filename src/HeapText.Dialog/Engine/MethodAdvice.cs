@@ -56,7 +56,7 @@ internal static class MethodAdvice
 
     /// <summary>The method for a new heap of this farmer.</summary>
     public static HeapMethod MethodOf(Talk talk) =>
-        talk.Office.Methods[talk.Farmer.Method ?? talk.Office.MethodOfGroup(talk.Farmer.Group)];
+        talk.Office.MethodOf(talk.Farmer.Method ?? talk.Office.MethodOfGroup(talk.Farmer.Group));
 
     private static void Advise(Talk talk, SideTalk side, Labour labour)
     {
@@ -67,7 +67,10 @@ internal static class MethodAdvice
             ("early", new Value.Number(method.ReadyLowDays / DaysOfWeek)),
             ("late", new Value.Number((method.ReadyHighDays + DaysOfWeek - 1) / DaysOfWeek)));
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
-        if (planned is null || planned.Method == key) talk.CloseSide();
-        else Planning.PlanAnew(talk, planned);
+        var isOnPaper = planned is not null && planned.Method != key && !Stocktaking.IsUnderWay(side.Before);
+        if (isOnPaper) Planning.PlanAnew(talk, planned!);
+        else if (side.Before == Stage.Gathering) Planning.Plan(talk);
+        else talk.CloseSide();
+        if (isOnPaper && side.Before is not (Stage.Tending or Stage.Building or Stage.AskingBuilt)) talk.GoBackTo(side);
     }
 }

@@ -10,7 +10,7 @@ public sealed record Office
     /// <summary>Air temperature where nothing else is set. [degrees C] Chosen: warm country.</summary>
     public const double UsualAmbientC = 25;
 
-    /// <summary>How heaps are built and turned, by key; must hold the key of every heap on record.</summary>
+    /// <summary>How heaps are built and turned, by key; holds the methods that come with the product.</summary>
     public IReadOnlyDictionary<string, HeapMethod> Methods { get; init; } = HeapMethods.All;
 
     /// <summary>Key of the method of a group, by its code, where it is not the usual one.</summary>
@@ -24,6 +24,9 @@ public sealed record Office
 
     /// <summary>What fertiliser costs here.</summary>
     public LocalPrices Prices { get; init; } = LocalPrices.None;
+
+    /// <summary>The method of a key on record; the usual one when the office has given that one up since.</summary>
+    public HeapMethod MethodOf(string key) => Methods.GetValueOrDefault(key) ?? Methods[HeapMethods.UsualKey];
 
     /// <summary>Key of the method for new heaps of a group.</summary>
     public string MethodOfGroup(int? code) => GroupMethods.GetValueOrDefault(code ?? 0, HeapMethods.UsualKey);

@@ -96,7 +96,7 @@ internal static class Planning
         var width = ("width", (Value)new Value.Metres(heap.Plan.Width));
         var length = ("length", (Value)new Value.Metres(heap.Plan.Length));
         var height = ("height", (Value)new Value.Metres(heap.Plan.Height));
-        switch (talk.Office.Methods[heap.Method].Bounds.Form)
+        switch (talk.Office.MethodOf(heap.Method).Bounds.Form)
         {
             case HeapForm.Open: talk.SayOf(heap, Catalogue.HeapSize, width, length, height); break;
             case HeapForm.Pit: talk.SayOf(heap, Catalogue.PitSize, width, length, height); break;
@@ -163,7 +163,7 @@ internal static class Planning
         }
         var dusty = Dusty(heap).Except(before is null ? [] : Dusty(before)).ToList();
         if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
-        if (talk.Office.Methods[heap.Method].Bounds.Form == HeapForm.Pit && before?.Method != heap.Method)
+        if (talk.Office.MethodOf(heap.Method).Bounds.Form == HeapForm.Pit && before?.Method != heap.Method)
             talk.Say(Catalogue.CarePit);
         var hadAsh = before?.Plan.Cautions.Contains(Cautions.AshCold) ?? false;
         if (!hadAsh && heap.Plan.Cautions.Contains(Cautions.AshCold)) talk.Say(Catalogue.CareAsh);

@@ -18,6 +18,10 @@ internal static class Stocktaking
         talk.Say(Catalogue.AskStock);
     }
 
+    /// <summary>True in a stage in which what is there is not known or not enough yet.</summary>
+    public static bool IsUnderWay(Stage stage) => stage is Stage.AskingStock or Stage.PickingMaterial
+        or Stage.AskingAmount or Stage.AskingMeasure or Stage.Gathering;
+
     /// <summary>True, and said, when the phone has as many heaps as it may have.</summary>
     public static bool HasEnoughHeaps(Talk talk)
     {
@@ -36,6 +40,7 @@ internal static class Stocktaking
             return;
         }
         if (HasEnoughHeaps(talk)) return;
+        talk.LeaveSide();
         var isOpen = talk.Farmer.Stage is Stage.AskingAmount or Stage.AskingMeasure or Stage.PickingMaterial
             or Stage.Gathering;
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);

@@ -108,10 +108,22 @@ internal sealed class Talk
     /// <summary>Goes back to the question that was open before, and asks it again.</summary>
     public void CloseSide()
     {
-        if (Farmer.Side is not { } side) return;
+        if (Farmer.Side is { } side) GoBackTo(side);
+    }
+
+    /// <summary>Goes back to the question that was open before some side talk, and asks it again.</summary>
+    public void GoBackTo(SideTalk side)
+    {
         Ask(Script.CueTo(side.Before));
         Farmer = Farmer with { Side = null, TalkOf = side.TalkOf };
         if (OpenQuestion.IsOpen(this)) OpenQuestion.AskAgain(this);
+    }
+
+    /// <summary>Drops a question beside the heap; the one before is open again, without a word, for what the farmer
+    /// has just texted.</summary>
+    public void LeaveSide()
+    {
+        if (Farmer.Side is { } side) Farmer = Farmer with { Stage = side.Before, TalkOf = side.TalkOf, Side = null };
     }
 
     /// <summary>Replaces a heap's record, or adds a new one.</summary>
@@ -130,7 +142,8 @@ internal sealed class Talk
     public void Unworry(ConcernReason reason) => Farmer = Farmer with { Concern = Farmer.Concern?.Without(reason) };
 
     private static bool IsSide(Stage stage) => stage is Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength
-        or Stage.AskingWidth or Stage.AskingRain or Stage.AskingWater or Stage.AskingLabour;
+        or Stage.AskingWidth or Stage.AskingRain or Stage.AskingWater or Stage.AskingLabour or Stage.AskingHour
+        or Stage.AskingRod;
 
     private string PrefixOf(HeapRecord heap) =>
         Farmer.Heaps.Any(h => h.Number != heap.Number && h.Step is not (HeapStep.Ready or HeapStep.GivenUp))

@@ -6,7 +6,7 @@ using NodaTime;
 namespace HeapText.Dialog.Engine;
 
 /// <summary>A heap from "built" through its turnings.</summary>
-internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
+internal sealed class Tending(Office office)
 {
     /// <summary>A turning this many days or more before its day does not count as the planned one.</summary>
     private const int EarlyDays = 3;
@@ -23,6 +23,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
             else talk.Say(Catalogue.NextNothing);
             return;
         }
+        if (heap.Stock.All(had => talk.Draft.Items.Any(item => item.Material == had.Material)))
+            talk.Farmer = talk.Farmer with { Draft = null };
         var method = MethodOf(heap);
         var on = talk.Today.PlusDays(-daysAgo);
         var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
@@ -68,13 +70,15 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
             talk.Say(rod == Rod.Wood ? Catalogue.RodWood : Catalogue.RodMetal);
         }
         else return false;
-        AskHourOrRod(talk);
+        if (talk.Farmer.Side is { Before: not Stage.Tending }) talk.CloseSide();
+        else AskHourOrRod(talk);
         return true;
     }
 
-    /// <summary>The farmer wants another hour, or has another rod.</summary>
+    /// <summary>The farmer wants another hour, or has another rod; then the talk goes on where it was.</summary>
     public static void AskAnew(Talk talk, Cue question)
     {
+        if (talk.Farmer.Stage is not (Stage.AskingHour or Stage.AskingRod)) talk.OpenSide();
         talk.Ask(question);
         AskAgain(talk);
     }
@@ -150,13 +154,14 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
     public static void SayAskTurned(Talk talk, HeapRecord heap) =>
         talk.SayOf(heap, Catalogue.AskTurned, ("date", new Value.Date(heap.Due ?? talk.Today)));
 
-    public HeapMethod MethodOf(HeapRecord heap) => methods[heap.Method];
+    public HeapMethod MethodOf(HeapRecord heap) => office.MethodOf(heap.Method);
 
     /// <summary>Water to bring to a turning, in whole buckets; 0 when less than one is likely needed.</summary>
     private static int WaterBuckets(HeapRecord heap) =>
         heap.Step == HeapStep.Turning ? (heap.Outlook?.WaterLitres ?? 0) / LitresOfBucket : 0;
 
-    private static LocalDate? NextCheck(Talk talk, HeapMethod method, LocalDate builtOn) => method.CheckDays
+    /// <summary>The next day of a check that the method plans; null when none is to come.</summary>
+    public static LocalDate? NextCheck(Talk talk, HeapMethod method, LocalDate builtOn) => method.CheckDays
         .Select(day => (LocalDate?)builtOn.PlusDays(day)).FirstOrDefault(day => day > talk.Today);
 
     private static bool CountsAsPlanned(HeapRecord heap, LocalDate on) =>

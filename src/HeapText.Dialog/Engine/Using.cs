@@ -32,7 +32,8 @@ internal static class Using
                 ("choices", new Value.Choices([.. AnswerReader.Known["crop"].Select(key => new Value.Crop(key))])));
         if (talk.Farmer.Side?.Crop is not { } key) return;
         var crop = ("crop", (Value)new Value.Crop(key));
-        if (talk.Farmer.Stage == Stage.AskingPlants) talk.Say(Catalogue.AskPlants, crop);
+        if (talk.Farmer.Stage == Stage.AskingPlants && IsMixed(key)) talk.Say(Catalogue.AskPots);
+        else if (talk.Farmer.Stage == Stage.AskingPlants) talk.Say(Catalogue.AskPlants, crop);
         if (talk.Farmer.Stage == Stage.AskingLength) talk.Say(Catalogue.AskLength, crop);
         if (talk.Farmer.Stage == Stage.AskingWidth) talk.Say(Catalogue.AskWidth);
     }
@@ -41,30 +42,34 @@ internal static class Using
     public static bool Answer(Talk talk, Reading reading)
     {
         if (talk.Farmer.Side is not { } side) return false;
-        if (reading.BareNumber is not { } number || number % 1 != 0 || number < 1) return false;
         var crops = AnswerReader.Known["crop"];
-        switch (talk.Farmer.Stage)
+        switch (talk.Farmer.Stage, Counts.In(reading))
         {
-            case Stage.AskingCrop when number <= crops.Count:
-                TakeCrop(talk, crops[(int)number - 1]);
+            case (Stage.AskingCrop, [var choice]) when choice >= 1 && choice <= crops.Count:
+                TakeCrop(talk, crops[choice - 1]);
                 AskAgain(talk);
                 return true;
-            case Stage.AskingPlants when number <= MostPlants:
-                SayForPlants(talk, (int)number);
+            case (Stage.AskingPlants, [var plants and >= 1 and <= MostPlants]):
+                SayForPlants(talk, plants);
                 break;
-            case Stage.AskingLength when number <= MostSteps:
-                talk.Farmer = talk.Farmer with { Side = side with { Length = (int)number } };
+            case (Stage.AskingLength, [var length and >= 1 and <= MostSteps]):
+                talk.Farmer = talk.Farmer with { Side = side with { Length = length } };
                 talk.Ask(Cue.WidthWanted);
                 AskAgain(talk);
                 return true;
-            case Stage.AskingWidth when number <= MostSteps:
-                SayForLand(talk, side.Length * (int)number);
+            case (Stage.AskingLength, [var length and >= 1 and <= MostSteps, var width and >= 1 and <= MostSteps]):
+                SayForLand(talk, length * width);
+                break;
+            case (Stage.AskingWidth, [var width and >= 1 and <= MostSteps]):
+                SayForLand(talk, side.Length * width);
                 break;
             default: return false;
         }
         talk.CloseSide();
         return true;
     }
+
+    private static bool IsMixed(string key) => CropTable.TryFind(key, out var crop) && crop.Basis == RateBasis.Mix;
 
     private static void TakeCrop(Talk talk, string key)
     {
@@ -99,9 +104,15 @@ internal static class Using
     {
         Crop = talk.Farmer.Side!.Crop!,
         Prices = talk.Office.Prices.PerKg,
-        Hygiene = talk.Farmer.Heaps.LastOrDefault(heap => heap.IsRipe) is { } heap
-            ? HeapHeat.HygieneOf(heap, talk.Farmer.Rod).Verdict
-            : Hygiene.Unknown,
+        Hygiene = HygieneOf(talk.Farmer),
+    };
+
+    /// <summary>The days before harvest are those of manure: compost without any needs none.</summary>
+    private static Hygiene HygieneOf(Farmer farmer) => farmer.Heaps.LastOrDefault(heap => heap.IsRipe) switch
+    {
+        null => Hygiene.Unknown,
+        { Plan.HoldsManure: false } => Hygiene.Likely,
+        var heap => HeapHeat.HygieneOf(heap, farmer.Rod).Verdict,
     };
 
     private static Value.Measured Measured(Mass mass) =>

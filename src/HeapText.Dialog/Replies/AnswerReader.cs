@@ -20,7 +20,7 @@ public sealed class AnswerReader
             [
                 "vegetables", "salad", "maize", "beans", "banana", "coffee", "coffee-tree", "fruit-tree", "nursery",
             ],
-            ["sprouts"] = ["none", "not-tried"],
+            ["sprouts"] = ["none", "all", "not-tried"],
             ["rain"] = ["dry", "some", "heavy"],
             ["labour"] = ["often", "sometimes", "little"],
             ["talk"] = ["thanks", "hello", "hour", "rod", "crop", "method"],

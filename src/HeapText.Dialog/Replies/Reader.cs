@@ -55,12 +55,23 @@ public sealed class Reader
             Language = lead == Intent.Language ? LanguageOf(tags) : null,
             Unclear = stock.IsUnclear || bare.IsUnclear,
             BareNumber = bare.Number,
+            Numbers = NumbersIn(tags),
             BareMeasure = bare.Measure,
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
             GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
             InAddition = !stock.IsEmpty && tags.Any(tag => tag.Is(Particle.More)),
             Urgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null),
         };
+    }
+
+    /// <summary>All numbers, those that count plants or steps included.</summary>
+    private static IReadOnlyList<decimal> NumbersIn(List<Tag> tags)
+    {
+        List<Part> parts = [.. PartReader.Read(tags).Where(part => part.Kind != PartKind.Counted)];
+        if (!parts.Any(part => part.Kind is PartKind.Amount or PartKind.Fraction)) return [];
+        if (parts.Any(part => part.IsBad || part.Kind == PartKind.Minus)) return [];
+        new AmountJoiner(parts).Join();
+        return [.. parts.Where(part => part.Kind == PartKind.Amount).Select(part => part.Value)];
     }
 
     private static string? LanguageOf(List<Tag> tags) =>

@@ -30,6 +30,10 @@ public sealed record Reading
     /// <summary>The single number of a text that holds nothing else, such as "2" or "four"; else null.</summary>
     public decimal? BareNumber { get; init; }
 
+    /// <summary>The numbers of a text in order of appearance, whatever they count, such as 20 and 30 in "20 by 30
+    /// steps".</summary>
+    public IReadOnlyList<decimal> Numbers { get; init; } = [];
+
     /// <summary>The measure of a text that holds only a measure and perhaps a number, such as "3 sacks"; else
     /// null.</summary>
     public string? BareMeasure { get; init; }

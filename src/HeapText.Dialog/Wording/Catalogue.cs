@@ -123,6 +123,7 @@ public static class Catalogue
     // how much a crop needs
     public static readonly MessageSpec AskCrop = General("ask-crop", 1, ("choices", SlotKind.CropChoices));
     public static readonly MessageSpec AskPlants = General("ask-plants", 1, ("crop", SlotKind.Crop));
+    public static readonly MessageSpec AskPots = General("ask-pots", 1);
     public static readonly MessageSpec AskLength = General("ask-length", 1, ("crop", SlotKind.Crop));
     public static readonly MessageSpec AskWidth = General("ask-width", 1);
     public static readonly MessageSpec UsePlants = General("use-plants", 1, ("crop", SlotKind.Crop),

@@ -17,7 +17,7 @@ public sealed class ConversationPropertyTests
         "14 wheelbarrows dry grass, 10 wheelbarrows green weeds, 8 buckets goat manure, 2 buckets wood ash",
         "sawdust 4 dung 3", "some goat droppings", "plastic", "2 more sacks dry leaves", "0 buckets dung", "xkqj wpp",
         "", "nimejenga", "nimegeuza", "moto", "nina toroli 20 mabua ya mahindi, ndoo 14 samadi ya ng'ombe",
-        "how much for maize",
+        "how much for maize", "crop", "method", "hour", "rod", "8 grew", "20 by 4 steps", "i see smoke",
     ];
 
     private static readonly Gen<(int Text, int Hours)[]> Seasons =
@@ -56,6 +56,28 @@ public sealed class ConversationPropertyTests
 
         Assert.Null(talker.NextDue);
         Assert.Empty(talker.Pass(Duration.FromDays(100)));
+    }, iter: 500);
+
+    /// <summary>However the talk broke off: what is asked without an answer ends, and no heap is asked after twice in a
+    /// day.</summary>
+    [Fact]
+    public void Silence_AfterAnySeason_ComesToRestWithoutNagging() => Seasons.Sample(season =>
+    {
+        var talker = new Talker().Hear("join 41", "yes");
+        foreach (var (text, hours) in season)
+        {
+            talker.Pass(Duration.FromHours(hours));
+            talker.Hear(Texts[text]);
+        }
+        talker.Pass(Duration.FromDays(1));
+
+        var reminders = talker.Pass(Duration.FromDays(700));
+
+        Assert.Null(talker.NextDue);
+        var turns = reminders.GroupBy(r => r.At).Select(turn => turn.Last()).ToList();
+        Assert.All(turns.GroupBy(turn => turn.At.InUtc().Date),
+            day => Assert.True(day.Count() <= Farmer.MostHeaps + 1, day.First().Message.Text));
+        Assert.All(turns.GroupBy(turn => (turn.At.InUtc().Date, turn.Message.Text)), same => Assert.Single(same));
     }, iter: 500);
 
     private static void AssertGood(string text, string id, HashSet<string> ids)

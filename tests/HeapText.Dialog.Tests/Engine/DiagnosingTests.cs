@@ -34,6 +34,19 @@ public sealed class DiagnosingTests
     }
 
     [Fact]
+    public void FaultThatIsGone_IsNotAskedAfterAgain()
+    {
+        var talker = Talker.WithHeap(method: HeapMethods.All["slow-heap"]);
+        talker.Pass(8 * Day);
+        talker.Hear("warm, no smell, wet");
+        talker.Pass(Day);
+
+        talker.Hear("warm, smells good, a drop or two");
+
+        Assert.Empty(talker.Pass(10 * Day));
+    }
+
+    [Fact]
     public void SlowHeap_IsFeltForTheFirstTimeLongBeforeItsTurning()
     {
         var said = Talker.WithHeap(method: HeapMethods.All["slow-heap"]).Pass(6 * Day);

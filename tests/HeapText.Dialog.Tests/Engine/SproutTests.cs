@@ -11,6 +11,12 @@ public sealed class SproutTests
     [InlineData("7", HeapStep.Curing)]
     [InlineData("0", HeapStep.Curing)]
     [InlineData("none grew", HeapStep.Curing)]
+    [InlineData("8 grew well", HeapStep.Ready)]
+    [InlineData("8 of 10", HeapStep.Ready)]
+    [InlineData("8/10", HeapStep.Ready)]
+    [InlineData("3 seeds", HeapStep.Curing)]
+    [InlineData("half", HeapStep.Curing)]
+    [InlineData("all of them", HeapStep.Ready)]
     [InlineData("no", HeapStep.Ready)]
     [InlineData("i did not sow", HeapStep.Ready)]
     public void SeedsCounted_DecideWhetherItIsRipe(string answer, HeapStep step)
@@ -35,10 +41,34 @@ public sealed class SproutTests
     {
         var talker = Sown();
 
+        var asked = talker.Pass(Duration.FromDays(60));
+
+        Assert.Single(asked);
+        Assert.Equal(HeapStep.Ready, talker.Heap.Step);
+        Assert.Null(talker.NextDue);
+        Assert.Null(talker.Farmer!.Concern);
+    }
+
+    [Fact]
+    public void LateAnswer_StillCounts()
+    {
+        var talker = Sown();
         talker.Pass(Duration.FromDays(60));
 
-        Assert.Equal(HeapStep.Sprouting, talker.Heap.Step);
-        Assert.Null(talker.Farmer!.Concern);
+        talker.Hear("3");
+
+        Assert.Equal(HeapStep.Curing, talker.Heap.Step);
+    }
+
+    [Fact]
+    public void HeapNeverAnsweredFor_IsNoSecondHeapForEver()
+    {
+        var talker = Sown();
+        talker.Pass(Duration.FromDays(60));
+
+        talker.Hear("new heap", Talker.ToABuiltHeap[2]);
+
+        Assert.DoesNotContain("Heap 2:", talker.Said, StringComparison.Ordinal);
     }
 
     /// <summary>A farmer who said that the heap looks ready, a week and a day ago.</summary>

@@ -1,5 +1,6 @@
 using HeapText.Agronomy.Use;
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Tests.Engine;
 
@@ -63,4 +64,54 @@ public sealed class UsingTests
     [InlineData("crop", "maize", "3 months")]
     public void HeatOfTheHeapUnknown_TellsTheIntervalBeforeHarvest(string ask, string crop, string interval) =>
         Assert.Contains(interval, new Talker().Hear([.. Joined, ask, crop, "5", "5"]).Said, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("coffee", "50 holes", "For 50")]
+    [InlineData("banana", "30 banana plants", "For 30")]
+    [InlineData("nursery", "2000", "For 2000 pots")]
+    [InlineData("nursery", "about 200 pots", "For 200 pots")]
+    public void CountWithAWord_IsUnderstood(string crop, string count, string told) =>
+        Assert.Contains(told, new Talker().Hear([.. Joined, "crop", crop, count]).Said, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("20 steps", "4 m")]
+    [InlineData("20 long steps", "about 4")]
+    [InlineData("20", "4 steps wide")]
+    public void StepsWithAWord_AreUnderstood(string length, string width) =>
+        Assert.Contains("about 10 buckets",
+            new Talker().Hear([.. Joined, "crop", "vegetables", length, width]).Said, StringComparison.Ordinal);
+
+    [Fact]
+    public void LengthAndWidthTogether_AreNotAskedForTwice() =>
+        Assert.Contains("about 10 buckets", new Talker().Hear([.. Joined, "crop", "vegetables", "20 by 4 steps"]).Said,
+            StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("-5 plants")]
+    [InlineData("10000")]
+    [InlineData("0")]
+    [InlineData("2.5 plants")]
+    public void CountThatCannotBe_IsAskedAgain(string count) =>
+        Assert.Equal(Stage.AskingPlants, new Talker().Hear([.. Joined, "crop", "banana", count]).Farmer!.Stage);
+
+    [Fact]
+    public void CropAmongOtherWords_IsUnderstoodWhereItIsAsked() =>
+        Assert.Equal("maize", new Talker().Hear([.. Joined, "crop", "for my maize please"]).Farmer!.Side!.Crop);
+
+    [Fact]
+    public void StockTextedWhereACropIsAsked_IsStock() =>
+        Assert.Equal(["maize-stover"], new Talker().Hear([.. Joined, "crop", "8 sacks maize stalks"])
+            .Farmer!.Draft!.Items.Select(item => item.Material));
+
+    [Fact]
+    public void HeapWithoutManure_NeedsNoDaysBeforeHarvest()
+    {
+        var talker = Talker.WithHeap();
+        var plan = talker.Heap.Plan with { PerRound = [new Portion("maize-stover", 4, "wheelbarrow")] };
+        talker.Farmer = talker.Farmer! with { Heaps = [talker.Heap.To(HeapStep.Ready, null) with { Plan = plan }] };
+
+        talker.Hear("crop", "salad", "5", "5");
+
+        Assert.DoesNotContain("months", talker.Said, StringComparison.Ordinal);
+    }
 }

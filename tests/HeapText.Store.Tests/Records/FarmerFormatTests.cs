@@ -73,6 +73,65 @@ public sealed class FarmerFormatTests
         LanguageChosen = true,
     };
 
+    /// <summary>Members that came after the fixture, at their most: checks of two months, three pieces of
+    /// advice.</summary>
+    private static readonly Farmer Later = Full with
+    {
+        Heaps =
+        [
+            Heap with
+            {
+                EarlierChecks =
+                [
+                    .. Enumerable.Range(1, 20).Select(day => new HeapCheck
+                    {
+                        On = Day.PlusDays(day),
+                        Heat = Heat.Hot,
+                        Smell = Smell.Earthy,
+                        Moisture = Moisture.Good,
+                        Pests = Pests.Flies,
+                    }),
+                ],
+                CheckOn = Day.PlusDays(9),
+                Advised =
+                [
+                    .. Enumerable.Range(1, 3).Select(day => new HeapAdvised
+                    {
+                        On = Day.PlusDays(day),
+                        Actions = [HeapActions.AddDry, HeapActions.KeepRainOff],
+                    }),
+                ],
+                Outlook = new HeapOutlook
+                {
+                    WaterLitres = 60,
+                    ReadyFrom = Day.PlusDays(60),
+                    ReadyTo = Day.PlusDays(90),
+                    YieldBuckets = 12,
+                    DaysAbove55 = 14,
+                },
+            },
+        ],
+        Draft = Full.Draft! with { MakesSmallHeap = true },
+        Side = new SideTalk
+        {
+            Before = Stage.AskingHeat,
+            TalkOf = 2,
+            Crop = "maize",
+            Length = 20,
+            Rain = Rain.Heavy,
+            Water = Water.Far,
+        },
+        Method = "dry-season-pit",
+    };
+
+    [Fact]
+    public void Unpack_LaterMembers_AreUnchanged() =>
+        Assert.Equivalent(Later, RecordFormat.Unpack<Farmer>(RecordFormat.Pack(Later)), strict: true);
+
+    [Fact]
+    public void Pack_HeapWithAllItsChecksAndAdvice_StaysWithinAKilobyte() =>
+        Assert.InRange(RecordFormat.Pack(Later).Length, 1, 1024);
+
     [Fact]
     public void Unpack_FullFarmer_IsUnchanged()
     {
