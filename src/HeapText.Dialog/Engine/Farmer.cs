@@ -161,7 +161,8 @@ public enum ConcernReason
     /// <summary>A heap stays unturned and reminders have ended.</summary>
     Overdue,
 
-    /// <summary>The farmer asked how much compost a crop needs.</summary>
+    /// <summary>The farmer asked how much compost a crop needs. Stands in older records only: it is answered
+    /// now.</summary>
     Use,
 
     /// <summary>A text or reminder could not be worked out by the service.</summary>
