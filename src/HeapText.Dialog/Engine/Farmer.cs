@@ -79,7 +79,8 @@ public sealed record Farmer
     /// <summary>True once the farmer asked to be written to in this language.</summary>
     [DataMember(Order = 21)] public bool LanguageChosen { get; init; }
 
-    /// <summary>A question beside the heap, on crops, methods, hour or rod, while it is being asked; else null.</summary>
+    /// <summary>A question beside the heap, on crops, methods, hour or rod, while it is being asked; else
+    /// null.</summary>
     [DataMember(Order = 22)] public SideTalk? Side { get; init; }
 
     /// <summary>Key of the method this farmer was advised; null for that of the group.</summary>

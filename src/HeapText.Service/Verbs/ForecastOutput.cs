@@ -38,7 +38,8 @@ internal sealed record ForecastOutput(
         if (forecast.Days[0].VolumeLitres < LeastLitres) yield return "too-small-to-forecast";
 
         // While it still warms on the last day asked for, nothing is said of the days after.
-        if (forecast.DaysAbove55 == 0 && forecast.PeakDay < forecast.Days[^1].Day) yield return "not-likely-to-reach-55";
+        if (forecast.DaysAbove55 == 0 && forecast.PeakDay < forecast.Days[^1].Day)
+            yield return "not-likely-to-reach-55";
         if (forecast.ReadyDay.Likely is null) yield return "not-ready-within-a-year";
     }
 }
