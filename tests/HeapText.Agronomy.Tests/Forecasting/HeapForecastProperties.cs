@@ -81,19 +81,21 @@ public class HeapForecastProperties
         }, iter: Few);
 
     [Fact]
-    public void Heap_TwiceAsLarge_IsNotColderAtItsPeak() => RandomHeaps.Any.Sample(request =>
-    {
-        var larger = request with
+    public void Heap_TwiceAsLarge_IsNotColderAtItsPeak() => Gen.Select(RandomHeaps.Any, RandomHeaps.OneOf(Member.All))
+        .Sample((request, member) =>
         {
-            Parts = [.. request.Parts.Select(part => part with { MassKg = 2 * part.MassKg })],
-            WaterLitres = 2 * request.WaterLitres,
-        };
+            var larger = request with
+            {
+                Parts = [.. request.Parts.Select(part => part with { MassKg = 2 * part.MassKg })],
+                WaterLitres = 2 * request.WaterLitres,
+            };
 
-        var (peak, other) = (HeapForecast.Run(request).PeakC, HeapForecast.Run(larger).PeakC);
-        // The likely peak is the middle of an ensemble and moves in steps, so a larger heap may show a little less.
-        const double step = 5;
-        Assert.True(other >= peak - step, $"{peak} {other}");
-    }, iter: Few);
+            var (peak, other) = (PeakOf(request, member), PeakOf(larger, member));
+            // Of one run, not of the forecast: its likely peak is the middle of runs that peak on different days. Where
+            // nothing rots any more, how far a run shoots over is chance; and a larger heap may dry out a little sooner.
+            const double little = 5;
+            Assert.True(other >= Math.Min(peak, Parameters.HottestC) - little, $"{peak} {other}");
+        }, iter: Few);
 
     [Fact]
     public void Check_OfMoreHeat_NeverLowersTheTemperatureOfItsDay() =>
@@ -118,4 +120,7 @@ public class HeapForecastProperties
             Assert.True((forecast.ReadyDay.Early ?? 999) <= (forecast.ReadyDay.Likely ?? 999));
             Assert.True((forecast.ReadyDay.Likely ?? 999) <= (forecast.ReadyDay.Late ?? 999));
         }, iter: Few);
+
+    private static double PeakOf(ForecastRequest request, Member member) =>
+        HeapHistory.Of(HeapStart.From(request), member, request, request.Days).Days.Max(day => day.CoreC);
 }
