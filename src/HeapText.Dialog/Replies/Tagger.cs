@@ -73,12 +73,13 @@ internal sealed class Tagger(PhraseIndex index, int language)
         if (word.Length > LongestJoined)
             return null;
         for (var cut = ShortestPart; cut <= word.Length - ShortestPart; cut++)
-            if (index.Find(word.AsSpan(0, cut)) >= 0 && index.Find(word.AsSpan(cut)) >= 0)
+            if (index.Find(word.AsSpan(0, cut)) >= 0 && index.Find(word.AsSpan(cut)) is var end and >= 0
+                && !index.IsLink(end))
                 return [Known(word[..cut]), Known(word[cut..])];
         return PartsFrom(word, 0);
     }
 
-    /// <summary>Three and more words run together, with links between them or none.</summary>
+    /// <summary>Three and more words run together, with links between them or none, but not at the end.</summary>
     private List<Token>? PartsFrom(string word, int start)
     {
         if (start == word.Length)
@@ -86,7 +87,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
         for (var end = word.Length; end > start + 1; end--)
         {
             var id = index.Find(word.AsSpan(start, end - start));
-            if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id))))
+            if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id)))
+                || (end == word.Length && index.IsLink(id)))
                 continue;
             if (PartsFrom(word, end) is not { } rest)
                 continue;

@@ -1,0 +1,54 @@
+using HeapText.Dialog.Replies;
+
+namespace HeapText.Dialog.Tests.Replies;
+
+/// <summary>Little words that do more than one thing, in a language made up for it.</summary>
+public sealed class LittleWordTests : IDisposable
+{
+    private const string MadeUp = """
+        language: zz
+        materials: {maize-stover: [straw te maize], wood-ash: [ash], lime: [lime]}
+        refused: {plastic: [plastic]}
+        measures: {sack: [sacks]}
+        numbers: {"1": [one]}
+        checks: {}
+        intents: {}
+        particles: {link: [te, o], or: [te], and: [plus], more: [plus, extra]}
+        answers: {}
+        """;
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("heaptext-little").FullName;
+
+    [Fact]
+    public void Load_WordOfTwoParticles_HasNoFault() => Assert.Empty(Load().Faults);
+
+    [Fact]
+    public void Read_LinkThatIsAlsoTo_JoinsPhrasesAndRanges() =>
+        Assert.Equal([new("maize-stover", 3, "sack")], Read("3 te 5 sacks straw te maize").Materials);
+
+    [Theory]
+    [InlineData("plus 2 sacks ash", true)]
+    [InlineData("3 sacks lime plus 2 sacks ash", false)]
+    [InlineData("3 sacks lime, extra 2 sacks ash", true)]
+    [InlineData("3 sacks lime", false)]
+    public void Read_MoreThatIsAlsoAnd_AddsOnlyBeforeTheList(string text, bool isInAddition) =>
+        Assert.Equal(isInAddition, Read(text).InAddition);
+
+    [Fact]
+    public void Read_WordThatOnlyEndsLikeALink_IsNotCut() => Assert.Empty(Read("limete").Materials);
+
+    [Fact]
+    public void Read_RunTogetherWordsWithALinkBetween_AreCut() =>
+        Assert.Equal([new("maize-stover", 2, "sack")], Read("2 sacks strawtemaize").Materials);
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private Reading Read(string text) => new Reader(Load().Lexicons).Read(text, "zz");
+
+    private LexiconLoad Load()
+    {
+        var folder = Directory.CreateDirectory(Path.Combine(_folder, "zz")).FullName;
+        File.WriteAllText(Path.Combine(folder, "words.yml"), MadeUp);
+        return Lexicon.Load(_folder);
+    }
+}
