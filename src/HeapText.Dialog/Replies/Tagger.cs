@@ -108,7 +108,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var ends = new List<int>();
         var length = 0;
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
-        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length);
+        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
         return apart.Literal > plain.Literal ? apart : plain;
     }
@@ -126,7 +126,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
             Walk(tokens, start, at + 1, next, ends, ref length);
         }
 
-        if (at > start && tokens[at].Words is [var link] && index.IsLink(link))
+        if (at > start && IsLink(tokens[at]))
             Walk(tokens, start, at + 1, node, ends, ref length);
     }
 
@@ -142,16 +142,22 @@ internal sealed class Tagger(PhraseIndex index, int language)
     }
 
     /// <summary>Meanings of the phrases that end here; a slip that may be two materials stays torn.</summary>
-    private Match Merge(List<int> ends, int length)
+    private Match Merge(List<int> ends, int length, int literal)
     {
         var all = ends.SelectMany(index.Ends).ToList();
         var own = all.Where(end => end.Language == language).ToList();
         var from = own.Count > 0 ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
-            return new Match(length, length, [], meanings.Any(meaning => meaning.IsThing));
-        return new Match(length, length, meanings, false);
+            return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing));
+        return new Match(length, literal, meanings, false);
     }
+
+    /// <summary>Words that the phrase itself has: links passed over inside it do not make it weigh more.</summary>
+    private int Literal(List<Token> tokens, int start, int length) =>
+        length - tokens.Skip(start + 1).Take(length - 2).Count(IsLink);
+
+    private bool IsLink(Token token) => token.Words is [var word] && index.IsLink(word);
 
     private Match LongestApart(List<Token> tokens, int start)
     {
@@ -193,8 +199,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
     {
         foreach (var word in part)
         {
-            while (at < tokens.Count && !tokens[at].Words.Contains(word) && tokens[at].Words is [var link]
-                   && index.IsLink(link))
+            while (at < tokens.Count && !tokens[at].Words.Contains(word) && IsLink(tokens[at]))
                 at++;
             if (at >= tokens.Count || !tokens[at].Words.Contains(word))
                 return -1;

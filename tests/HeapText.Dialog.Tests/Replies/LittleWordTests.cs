@@ -8,7 +8,7 @@ public sealed class LittleWordTests : IDisposable
     private const string MadeUp = """
         language: zz
         materials: {maize-stover: [straw te maize], wood-ash: [ash], lime: [lime]}
-        refused: {plastic: [plastic]}
+        refused: {plastic: [plastic, straw maize .. foil]}
         measures: {sack: [sacks]}
         numbers: {"1": [one]}
         checks: {}
@@ -40,6 +40,10 @@ public sealed class LittleWordTests : IDisposable
     [Fact]
     public void Read_RunTogetherWordsWithALinkBetween_AreCut() =>
         Assert.Equal([new("maize-stover", 2, "sack")], Read("2 sacks strawtemaize").Materials);
+
+    [Fact]
+    public void Read_LinkInsideAPhrase_MakesItWeighNoMore() =>
+        Assert.Equal(["plastic"], Read("straw te maize and foil").Refused);
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
