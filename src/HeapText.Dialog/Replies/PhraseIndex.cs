@@ -38,6 +38,9 @@ internal sealed class PhraseIndex
 
     public bool IsLink(int word) => _links.Contains(word);
 
+    /// <summary>A bit for each language that has the word.</summary>
+    public ulong LanguagesOf(int word) => _languagesOfWord[word];
+
     public int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
 
     public IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];

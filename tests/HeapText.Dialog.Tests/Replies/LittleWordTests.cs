@@ -2,7 +2,7 @@ using HeapText.Dialog.Replies;
 
 namespace HeapText.Dialog.Tests.Replies;
 
-/// <summary>Little words that do more than one thing, in a language made up for it.</summary>
+/// <summary>Little words that do more than one thing, and words run together, in languages made up for it.</summary>
 public sealed class LittleWordTests : IDisposable
 {
     private const string MadeUp = """
@@ -14,6 +14,18 @@ public sealed class LittleWordTests : IDisposable
         checks: {}
         intents: {}
         particles: {link: [te, o], or: [te], and: [plus], more: [plus, extra]}
+        answers: {}
+        """;
+
+    private const string Other = """
+        language: yy
+        materials: {lime: [kal]}
+        refused: {}
+        measures: {}
+        numbers: {}
+        checks: {}
+        intents: {}
+        particles: {}
         answers: {}
         """;
 
@@ -45,14 +57,21 @@ public sealed class LittleWordTests : IDisposable
     public void Read_LinkInsideAPhrase_MakesItWeighNoMore() =>
         Assert.Equal(["plastic"], Read("straw te maize and foil").Refused);
 
+    [Fact]
+    public void Read_WordThatTwoLanguagesMakeUp_IsNotCut() => Assert.Empty(Read("ashkal").Materials);
+
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     private Reading Read(string text) => new Reader(Load().Lexicons).Read(text, "zz");
 
     private LexiconLoad Load()
     {
-        var folder = Directory.CreateDirectory(Path.Combine(_folder, "zz")).FullName;
-        File.WriteAllText(Path.Combine(folder, "words.yml"), MadeUp);
+        foreach (var (language, words) in new[] { ("yy", Other), ("zz", MadeUp) })
+        {
+            var folder = Directory.CreateDirectory(Path.Combine(_folder, language)).FullName;
+            File.WriteAllText(Path.Combine(folder, "words.yml"), words);
+        }
+
         return Lexicon.Load(_folder);
     }
 }
