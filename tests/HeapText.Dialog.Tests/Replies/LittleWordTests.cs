@@ -13,7 +13,8 @@ public sealed class LittleWordTests : IDisposable
         numbers: {"1": [one]}
         checks: {}
         intents: {}
-        particles: {link: [te, o], or: [te], and: [plus], more: [plus, extra]}
+        particles: {link: [te, o], or: [te], and: [plus], more: [plus, extra], one: [one]}
+        plain: [tractor]
         answers: {}
         """;
 
@@ -52,6 +53,14 @@ public sealed class LittleWordTests : IDisposable
     [Fact]
     public void Read_RunTogetherWordsWithALinkBetween_AreCut() =>
         Assert.Equal([new("maize-stover", 2, "sack")], Read("2 sacks strawtemaize").Materials);
+
+    [Theory]
+    [InlineData("one", 1)]
+    [InlineData("one!", 1)]
+    [InlineData("one tractor", null)]
+    [InlineData("one sacks", 1)]
+    public void Read_OneThatIsAlsoA_AnswersAloneOrWithAMeasure(string text, int? number) =>
+        Assert.Equal(number, Read(text).BareNumber);
 
     [Fact]
     public void Read_LinkInsideAPhrase_MakesItWeighNoMore() =>
