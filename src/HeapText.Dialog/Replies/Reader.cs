@@ -39,7 +39,8 @@ public sealed class Reader
         joiner.Join();
         var intents = IntentReader.Read(tags);
         var check = CheckReader.Read(tags);
-        var isAboutHeap = !check.IsEmpty
+        var isUrgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null);
+        var isAboutHeap = isUrgent || !check.IsEmpty
             || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
@@ -59,7 +60,7 @@ public sealed class Reader
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
             GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
             InAddition = !stock.IsEmpty && IsInAddition(tags),
-            Urgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null),
+            Urgent = isUrgent,
         };
     }
 

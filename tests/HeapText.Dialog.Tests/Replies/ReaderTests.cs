@@ -94,6 +94,17 @@ public sealed class ReaderTests
         Assert.Empty(Read(text, language).Materials);
 
     [Theory]
+    [InlineData("the dry grass caught fire", 0)]
+    [InlineData("my son is sick, i have dry grass", 1)]
+    public void Read_Emergency_ListsOnlyWhatIsSaidToBeThere(string text, int materials)
+    {
+        var reading = Read(text, "en");
+
+        Assert.True(reading.Urgent);
+        Assert.Equal(materials, reading.Materials.Count);
+    }
+
+    [Theory]
     [InlineData("0 buckets cow dung")]
     [InlineData("minus 3 buckets cow dung")]
     [InlineData("-3 buckets of cow dung")]
