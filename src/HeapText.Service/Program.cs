@@ -8,6 +8,8 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     MixVerb.Create(),
     RecipeVerb.Create(),
     UseVerb.Create(),
+    DiagnoseVerb.Create(),
+    ForecastVerb.Create(),
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),

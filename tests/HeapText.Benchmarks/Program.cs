@@ -1,12 +1,22 @@
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Running;
+using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
 
-if (args is not ["hook", ..])
+// One row a question; those of BenchmarkDotNet take its own options after the name.
+switch (args)
 {
-    await Console.Error.WriteLineAsync("usage: hook [seconds a round] [connections]");
-    return 2;
+    case ["hook", .. var rest]:
+        var seconds = rest.Length > 0 && int.TryParse(rest[0], out var s) ? s : 5;
+        var connections = rest.Length > 1 && int.TryParse(rest[1], out var c) ? c : 64;
+        await HookBenchmark.Run(TimeSpan.FromSeconds(seconds), connections);
+        return 0;
+    case ["forecast", .. var rest]:
+        BenchmarkRunner.Run<ForecastBenchmarks>(Measured(), rest);
+        return 0;
+    default:
+        await Console.Error.WriteLineAsync("usage: hook [seconds a round] [connections] | forecast [options]");
+        return 2;
 }
 
-var seconds = args.Length > 1 && int.TryParse(args[1], out var s) ? s : 5;
-var connections = args.Length > 2 && int.TryParse(args[2], out var c) ? c : 64;
-await HookBenchmark.Run(TimeSpan.FromSeconds(seconds), connections);
-return 0;
+static IConfig Measured() => DefaultConfig.Instance.WithArtifactsPath(Path.Combine("artifacts", "benchmarks"));

@@ -8,6 +8,9 @@ public static class HeapMethods
     /// <summary>Key of the method used where nothing else is chosen.</summary>
     public const string UsualKey = "daily-then-weekly";
 
+    /// <summary>Key of the method for what is too little for a heap.</summary>
+    public const string SmallKey = "small-ring";
+
     /// <summary>All methods by key.</summary>
     public static IReadOnlyDictionary<string, HeapMethod> All { get; } =
         CsvRows.OfResource("Heap.methods.csv").Select(Read).ToDictionary(m => m.Key, StringComparer.Ordinal);

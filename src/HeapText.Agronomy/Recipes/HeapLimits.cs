@@ -1,12 +1,20 @@
 namespace HeapText.Agronomy.Recipes;
 
-/// <summary>The hard limits of a heap and the values sought. Sources by key in docs/agronomy/sources.md.</summary>
+/// <summary>
+/// The hard limits of a heap and the values sought, its size aside, which the method bounds (Heap/methods.csv).
+/// Sources by key in docs/agronomy/sources.md.
+/// </summary>
 internal static class HeapLimits
 {
     /// <summary>
     /// C/N of what microbes can eat. [kg C / kg N] Source: [NOP] for 25-40; 25-35 sought [COOPERBAND].
     /// </summary>
     internal const double LeastCarbonNitrogen = 25, MostCarbonNitrogen = 40, SoughtCarbonNitrogen = 30;
+
+    /// <summary>
+    /// C/N that materials may bring a heap to as they vary. [kg C / kg N] Source: [COOPERBAND], acceptable 20-40.
+    /// </summary>
+    internal const double LeastVariedCarbonNitrogen = 20, MostVariedCarbonNitrogen = 40;
 
     /// <summary>Within this of the C/N sought one recipe is as good as another. [kg C / kg N] Chosen.</summary>
     internal const double CarbonNitrogenLeeway = 1;
@@ -24,9 +32,6 @@ internal static class HeapLimits
     /// <summary>Bulk density, water included. [kg/L] Source: [NRAES54], 640 kg/m3, from memory.</summary>
     internal const double MostDensity = 0.640;
 
-    /// <summary>Smallest heap that heats, as piled. [L] Source: [MULLER].</summary>
-    internal const double LeastLitres = 1000;
-
     /// <summary>Shares of the volume. Common practice, no source; manure of poultry by its nitrogen. Chosen.</summary>
     internal const double
         MostEarth = 0.10,
@@ -42,7 +47,4 @@ internal static class HeapLimits
 
     /// <summary>Height of one round. [m] Source: [LAYERS].</summary>
     internal const double LowestRoundM = 0.15, HighestRoundM = 0.25;
-
-    /// <summary>Bounds of a heap. [m] Source: [LAYERS] for height, [FAO2003] for width; length chosen.</summary>
-    internal const double NarrowestM = 1.2, WidestM = 2.0, LongestM = 4.0, HighestM = 1.5;
 }

@@ -7,42 +7,59 @@ internal static class HeapShape
 {
     private const double PaceM = 0.1, GoodHeightM = 1.2, GoodWidthM = 1.5;
 
+    /// <summary>Part of the volume that a height to the centimetre may miss at no cost. Chosen.</summary>
+    private const double FreeMiss = 0.007;
+
     // How much each wish counts, per metre and per part of the volume. Chosen.
     private const double HeightWeight = 4, LengthWeight = 0.2, VolumeWeight = 5;
 
     /// <summary>Dimensions of a straight-sided heap. [m]</summary>
-    /// <param name="litres">Volume, between the bounds <see cref="HeapSpace.LitresOf"/> gives. [L]</param>
+    /// <param name="litres">Volume, between the bounds <see cref="HeapRoom.LitresOf"/> gives. [L]</param>
     /// <param name="rounds">Rounds of layers, which bound the height.</param>
-    /// <param name="space">The room there is.</param>
+    /// <param name="room">The room there is.</param>
     /// <remarks>
-    /// <code>V = W L H</code>
-    /// V volume [m3]; W, L, H width, length, height [m]. W and L in steps of 0.1 m unless only a bound or the full
-    /// height fits, H to the centimetre, so the product meets the volume within 1 %.
-    /// <para>Source: geometry; straight sides chosen. Bounds: [LAYERS], [FAO2003] in docs/agronomy/sources.md.</para>
+    /// <code>V = a W L H</code>
+    /// V volume [m3]; W, L, H width, length, height [m]; a cover of the rectangle W L, 1 or for a ring π/4. W and L in
+    /// steps of 0.1 m unless only a bound or the full height fits, H to the centimetre, so the product meets the volume
+    /// within 1 %; of a ring W = L, the diameter.
+    /// <para>Source: geometry; straight sides chosen. Bounds: those of the method.</para>
     /// </remarks>
-    internal static HeapDimensions Of(double litres, int rounds, HeapSpace space)
+    internal static HeapDimensions Of(double litres, int rounds, HeapRoom room)
     {
-        var (low, high) = (HeapSpace.LowestM(rounds), space.HighestM(rounds));
-        var best = new HeapDimensions(space.MostWidthM, space.MostLengthM, high);
+        var (low, high) = (HeapRoom.LowestM(rounds), room.HighestM(rounds));
+        var best = new HeapDimensions(room.MostWidthM, room.IsRound ? room.MostWidthM : room.MostLengthM, high);
         var least = double.PositiveInfinity;
-        foreach (var width in Steps(HeapLimits.NarrowestM, space.MostWidthM))
+        foreach (var (width, length) in Bases(litres, high, room))
         {
-            var filling = Math.Round(litres / 1000 / (width * high), 2);
-            var lengths = Steps(width, space.MostLengthM).Append(Math.Clamp(filling, width, space.MostLengthM));
-            foreach (var length in lengths)
+            var exact = litres / room.Litres(width, length, 1);
+            var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);
+            var miss = (HeightWeight * Math.Max(0, GoodHeightM - height)) + Math.Abs(width - GoodWidthM)
+                + (LengthWeight * (length - width)) + (VolumeWeight * Math.Max(0, Math.Abs((height / exact) - 1) - FreeMiss) * 100);
+            if (miss < least)
             {
-                var exact = litres / 1000 / (width * length);
-                var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);
-                var miss = (HeightWeight * Math.Max(0, GoodHeightM - height)) + Math.Abs(width - GoodWidthM)
-                    + (LengthWeight * (length - width)) + (VolumeWeight * Math.Abs((height / exact) - 1) * 100);
-                if (miss < least)
-                {
-                    (best, least) = (new HeapDimensions(width, length, height), miss);
-                }
+                (best, least) = (new HeapDimensions(width, length, height), miss);
             }
         }
 
         return best;
+    }
+
+    /// <summary>Widths and lengths to try: paced ones, and those that fill the room up to its full height.</summary>
+    private static IEnumerable<(double Width, double Length)> Bases(double litres, double high, HeapRoom room)
+    {
+        if (room.IsRound)
+        {
+            var filling = Math.Round(Math.Sqrt(litres / room.Litres(1, 1, high)), 2);
+            return Steps(room.Bounds.NarrowestM, room.MostWidthM)
+                .Append(Math.Clamp(filling, room.Bounds.NarrowestM, room.MostWidthM))
+                .Select(diameter => (diameter, diameter));
+        }
+
+        return
+            from width in Steps(room.Bounds.NarrowestM, room.MostWidthM)
+            let filling = Math.Round(litres / room.Litres(width, 1, high), 2)
+            from length in Steps(width, room.MostLengthM).Append(Math.Clamp(filling, width, room.MostLengthM))
+            select (width, length);
     }
 
     private static IEnumerable<double> Steps(double from, double to)

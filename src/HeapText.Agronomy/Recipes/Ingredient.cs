@@ -22,11 +22,11 @@ internal sealed record Ingredient
     /// <summary>Dry mass of half a measure. [kg]</summary>
     internal required double Dry { get; init; }
 
-    /// <summary>Carbon that microbes can eat in half a measure. [kg]</summary>
-    internal required double Carbon { get; init; }
+    /// <summary>What microbes can eat in half a measure. [kg]</summary>
+    internal required Food Food { get; init; }
 
-    /// <summary>Nitrogen that microbes can eat in half a measure. [kg]</summary>
-    internal required double Nitrogen { get; init; }
+    /// <summary>The same at the ends of the material's C/N range. [kg]</summary>
+    internal required VariedFood Varied { get; init; }
 
     /// <summary>Whether it goes bad when left: green, wet manure and feed.</summary>
     internal bool Spoils =>
@@ -60,6 +60,7 @@ internal sealed record Ingredient
             : (measures.VolumeOf(stock.Measure) * Fraction.FromValue(half) * density,
                 measures.VolumeOf(stock.Measure) * Fraction.FromValue(half));
         var portion = new Portion(mass, composition, material.IsFood);
+        var food = new Food(portion.Carbon.Kilograms, portion.Nitrogen.Kilograms);
         return new Ingredient
         {
             Material = material,
@@ -67,8 +68,8 @@ internal sealed record Ingredient
             Litres = material.Form == MaterialForm.Liquid ? 0 : volume.Litres,
             Mass = mass.Kilograms,
             Dry = portion.Dry.Kilograms,
-            Carbon = portion.Carbon.Kilograms,
-            Nitrogen = portion.Nitrogen.Kilograms,
+            Food = food,
+            Varied = VariedFood.Of(food, material, stock.Given),
         };
     }
 }

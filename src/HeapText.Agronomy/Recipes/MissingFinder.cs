@@ -102,7 +102,7 @@ internal sealed class MissingFinder
     private bool Suffices(params IEnumerable<Ingredient> more)
     {
         var stock = Pantry.NoLimeWithManure(more.Aggregate(_usable.ToList(), Pantry.Add));
-        return new HeapSearch(stock, _request.Space, _mostMoisture).CanReach(_litres);
+        return new HeapSearch(stock, _request.Room, _mostMoisture).CanReach(_litres);
     }
 
     /// <summary>The least whole amount up to a most that suffices; more never hurts, so halving finds it.</summary>
@@ -162,8 +162,9 @@ internal sealed class MissingFinder
 
     private Lack WhyOf(MaterialRole role)
     {
-        var halves = _usable.Select(part => (int)Math.Min(int.MaxValue, 2 * part.Stock.Amount));
-        var all = new Batch(_usable, [.. halves], 1);
+        // Earth, minerals, charcoal and feed are seasoning: a stock does not suffer from them.
+        List<Ingredient> bulk = [.. _usable.Where(part => Wanted.Contains(part.Material.Role))];
+        var all = new Batch(bulk, [.. bulk.Select(part => (int)Math.Min(int.MaxValue, 2 * part.Stock.Amount))], 1);
         var isWet = all.Mass - all.Dry > HeapLimits.MostMoisture * all.Mass;
         return role == MaterialRole.Brown
             ? isWet ? Lack.TooWet

@@ -12,6 +12,14 @@ public static class Notes
     /// <summary>Lime stays out because it drives nitrogen from manure.</summary>
     public const string LimeWithManure = "lime-with-manure";
 
+    /// <summary>
+    /// As the materials vary, C/N may fall below 20: if it smells of urine, mix in dry brown stuff at the next turning.
+    /// </summary>
+    public const string CarbonNitrogenUncertainLow = "cn-uncertain-low";
+
+    /// <summary>As the materials vary, C/N may rise above 40: if it does not heat, add manure or green stuff.</summary>
+    public const string CarbonNitrogenUncertainHigh = "cn-uncertain-high";
+
     /// <summary>Before the key of a liquid, which fills no space: pour it on with the water.</summary>
     public const string LiquidPrefix = "liquid:";
 }

@@ -31,7 +31,7 @@ internal sealed record Pantry(
     internal static List<Ingredient> Add(IEnumerable<Ingredient> usable, Ingredient more)
     {
         List<Ingredient> all = [.. usable];
-        var place = all.FindIndex(own => Kind(own.Stock) == Kind(more.Stock));
+        var place = all.FindIndex(own => IsSame(own.Stock, more.Stock));
         if (place < 0)
         {
             all.Add(more);
@@ -50,6 +50,9 @@ internal sealed record Pantry(
         all.Exists(ingredient => ingredient.Material.Role == MaterialRole.Manure)
             ? all.FindAll(ingredient => ingredient.Material.Key != Lime)
             : all;
+
+    /// <summary>Whether two items are of one material in one measure, with the same figures.</summary>
+    internal static bool IsSame(StockItem one, StockItem other) => Kind(one) == Kind(other);
 
     private static bool IsRefused(string key) => MaterialTable.TryFind(key, out var material) && material.IsRefused;
 

@@ -30,6 +30,9 @@ public sealed record Recipe
     /// <summary>Ratio of what microbes can eat, charcoal aside. [kg C / kg N]</summary>
     public required double CarbonNitrogen { get; init; }
 
+    /// <summary>C/N as the materials vary over their ranges in materials.csv. [kg C / kg N]</summary>
+    public required RatioRange CarbonNitrogenRange { get; init; }
+
     /// <summary>Moisture after watering. [kg/kg, wet]</summary>
     public required Fraction Moisture { get; init; }
 
@@ -47,8 +50,8 @@ public sealed record Recipe
 /// <param name="Measure">Stable key.</param>
 public sealed record Layer(string Material, MaterialRole Role, double Amount, string Measure);
 
-/// <summary>How a straight-sided heap stands. [m]</summary>
-/// <param name="WidthM">Width, 1.2 to 2.0. [m]</param>
-/// <param name="LengthM">Length, no less than the width. [m]</param>
-/// <param name="HeightM">Height, at most 1.5. [m]</param>
+/// <summary>How a straight-sided heap stands, within the bounds of its method. [m]</summary>
+/// <param name="WidthM">Width; of a ring, the diameter. [m]</param>
+/// <param name="LengthM">Length, no less than the width; of a ring, the diameter. [m]</param>
+/// <param name="HeightM">Height; of a pit, the depth filled. [m]</param>
 public sealed record HeapDimensions(double WidthM, double LengthM, double HeightM);

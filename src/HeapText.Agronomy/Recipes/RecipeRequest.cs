@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Mixing;
 
@@ -14,6 +15,14 @@ public sealed record RecipeRequest
 
     /// <summary>The room for the heap.</summary>
     public HeapSpace Space { get; init; } = HeapSpace.Open;
+
+    /// <summary>How the heap is built, which bounds its size.</summary>
+    public HeapMethod Method { get; init; } = HeapMethods.Usual;
+
+    /// <summary>Whether to plan further heaps of what the first and its like leave.</summary>
+    public bool WithMore { get; init; }
+
+    internal HeapRoom Room => new(Space, Method.Bounds);
 
     /// <summary>The first fault of this request, by its field in the command line's JSON; or null.</summary>
     public InputFault? Check() => Stock

@@ -7,7 +7,7 @@ public abstract record RecipeResult
 {
     private RecipeResult() { }
 
-    /// <summary>What stays behind, for the stock as a whole.</summary>
+    /// <summary>What one heap leaves of the stock; all of it when there is no heap.</summary>
     public required IReadOnlyList<StockItem> Unused { get; init; }
 
     /// <summary>
@@ -23,7 +23,17 @@ public abstract record RecipeResult
 
     /// <summary>A heap can be built.</summary>
     /// <param name="Recipe">How.</param>
-    public sealed record Solved(Recipe Recipe) : RecipeResult;
+    public sealed record Solved(Recipe Recipe) : RecipeResult
+    {
+        /// <summary>
+        /// Further heaps of what <see cref="Recipe.Heaps"/> of the first leave, each different and in this order; empty
+        /// unless asked for.
+        /// </summary>
+        public required IReadOnlyList<Recipe> More { get; init; }
+
+        /// <summary>What stays behind once all heaps named here stand.</summary>
+        public required IReadOnlyList<StockItem> Left { get; init; }
+    }
 
     /// <summary>No heap within the limits can be built from this stock.</summary>
     public sealed record NoHeap : RecipeResult;

@@ -1,5 +1,6 @@
 using HeapText.Dialog.Replies;
 using HeapText.Dialog.Wording;
+using NodaTime;
 
 namespace HeapText.Dialog.Engine;
 
@@ -14,7 +15,6 @@ internal sealed class Asides(Tending tending)
         {
             case Intent.Help: talk.Say(Catalogue.Help); break;
             case Intent.Person: Tell(talk, ConcernReason.Person, Catalogue.PersonTold); break;
-            case Intent.Use: Tell(talk, ConcernReason.Use, Catalogue.UseTold); break;
             case Intent.Language: SetLanguage(talk, reading.Language); break;
             case Intent.Start: SayNext(talk); return true;
             case Intent.Amounts: SayAmounts(talk); break;
@@ -67,8 +67,21 @@ internal sealed class Asides(Tending tending)
             Finishing.AskAgain(talk, heap);
             return;
         }
-        if (heap is not null) talk.SayOf(heap, Catalogue.ReadyNotYet);
+        if (heap is not null) SayReadyWhen(talk, heap);
         SayNext(talk);
+    }
+
+    /// <summary>Not ready yet, and between which days it may be: by the forecast, else by the method.</summary>
+    private void SayReadyWhen(Talk talk, HeapRecord heap)
+    {
+        var method = tending.MethodOf(heap);
+        var from = heap.Outlook?.ReadyFrom ?? heap.BuiltOn?.PlusDays(method.ReadyLowDays);
+        var to = heap.Outlook is null ? heap.BuiltOn?.PlusDays(method.ReadyHighDays) : heap.Outlook.ReadyTo;
+        if (from is { } early && to is { } late && late > talk.Today && early < late)
+            talk.SayOf(heap, Catalogue.ReadyWhen,
+                ("early", new Value.Date(LocalDate.Max(early, talk.Today.PlusDays(1)))),
+                ("late", new Value.Date(late)));
+        else talk.SayOf(heap, Catalogue.ReadyNotYet);
     }
 
     /// <summary>What comes next: the open question, or the next step of each heap.</summary>

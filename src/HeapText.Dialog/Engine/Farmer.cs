@@ -1,4 +1,5 @@
 using System.Runtime.Serialization;
+using HeapText.Agronomy.Heap;
 using NodaTime;
 
 namespace HeapText.Dialog.Engine;
@@ -77,6 +78,33 @@ public sealed record Farmer
 
     /// <summary>True once the farmer asked to be written to in this language.</summary>
     [DataMember(Order = 21)] public bool LanguageChosen { get; init; }
+
+    /// <summary>A question beside the heap, on crops or methods, while it is being asked; else null.</summary>
+    [DataMember(Order = 22)] public SideTalk? Side { get; init; }
+
+    /// <summary>Key of the method this farmer was advised; null for that of the group.</summary>
+    [DataMember(Order = 23)] public string? Method { get; init; }
+}
+
+/// <summary>What was told so far of how much compost to use, or of how to make a heap.</summary>
+[DataContract]
+public sealed record SideTalk
+{
+    /// <summary>The question that was open before, to go back to.</summary>
+    [DataMember(Order = 0)] public Stage Before { get; init; }
+
+    /// <summary>The heap that question is about.</summary>
+    [DataMember(Order = 1)] public int TalkOf { get; init; }
+
+    /// <summary>Key of the crop; null before.</summary>
+    [DataMember(Order = 2)] public string? Crop { get; init; }
+
+    /// <summary>Length of the land in steps; 0 before.</summary>
+    [DataMember(Order = 3)] public int Length { get; init; }
+
+    [DataMember(Order = 4)] public Rain? Rain { get; init; }
+
+    [DataMember(Order = 5)] public Water? Water { get; init; }
 }
 
 /// <summary>What a rod is made of: decides what its warmth can tell, and how it can burn.</summary>
@@ -137,4 +165,7 @@ public enum ConcernReason
 
     /// <summary>A text or reminder could not be worked out by the service.</summary>
     ServiceFault,
+
+    /// <summary>A fault of a heap came back although the advice was followed.</summary>
+    Trouble,
 }

@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Recipes;
 using HeapText.Dialog.Wording;
 
@@ -12,14 +13,54 @@ internal static class Planning
     /// <summary>Works out the recipe of the drafted stock and sends what follows from it.</summary>
     public static void Plan(Talk talk)
     {
-        var stock = talk.Draft.Items.Select(i => new Portion(i.Material, i.Amount!.Value, i.Measure!)).ToList();
-        var result = RecipeSolver.Solve(new RecipeRequest
-        {
-            Stock = [.. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure))],
-        });
-        if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, solved);
-        else AskToBring(talk, result.Missing);
+        var stock = Stock(talk);
+        var method = MethodAdvice.MethodOf(talk);
+        var result = Solve(talk, stock, method);
+        if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, method, solved);
+        else AskToBring(talk, result.Missing, makesSmallHeap: Solve(talk, stock, Small(talk)) is RecipeResult.Solved);
     }
+
+    /// <summary>Makes a small heap of the drafted stock, as was offered.</summary>
+    public static void PlanSmall(Talk talk)
+    {
+        var stock = Stock(talk);
+        if (Solve(talk, stock, Small(talk)) is RecipeResult.Solved solved)
+            SendRecipe(talk, stock, Small(talk), solved);
+        else Plan(talk);
+    }
+
+    /// <summary>Works out a heap that stands on paper only by the farmer's new method.</summary>
+    public static void PlanAnew(Talk talk, HeapRecord heap)
+    {
+        talk.Farmer = talk.Farmer with
+        {
+            Draft = new StockDraft
+            {
+                Items = [.. heap.Stock.Select(p => new DraftItem(p.Material, p.Amount, p.Measure))],
+            },
+        };
+        Plan(talk);
+    }
+
+    private static HeapMethod Small(Talk talk) => talk.Office.Methods[HeapMethods.SmallKey];
+
+    private static List<Portion> Stock(Talk talk) =>
+        [.. talk.Draft.Items.Select(i => new Portion(i.Material, i.Amount!.Value, i.Measure!))];
+
+    private static RecipeResult Solve(Talk talk, List<Portion> stock, HeapMethod method) =>
+        RecipeSolver.Solve(new RecipeRequest
+        {
+            Stock =
+            [
+                .. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure)
+                {
+                    Given = talk.Office.District.For(p.Material),
+                }),
+            ],
+            Measures = talk.Office.District.LocalMeasures(),
+            Method = method,
+            WithMore = true,
+        });
 
     /// <summary>The recipe of a heap that is planned or stands, in one message or two.</summary>
     public static void SayRecipe(Talk talk, HeapRecord heap)
@@ -50,9 +91,18 @@ internal static class Planning
     }
 
     /// <summary>How big the heap is, and what to text when it stands.</summary>
-    public static void SaySize(Talk talk, HeapRecord heap) => talk.SayOf(heap, Catalogue.HeapSize,
-        ("width", new Value.Metres(heap.Plan.Width)), ("length", new Value.Metres(heap.Plan.Length)),
-        ("height", new Value.Metres(heap.Plan.Height)));
+    public static void SaySize(Talk talk, HeapRecord heap)
+    {
+        var width = ("width", (Value)new Value.Metres(heap.Plan.Width));
+        var length = ("length", (Value)new Value.Metres(heap.Plan.Length));
+        var height = ("height", (Value)new Value.Metres(heap.Plan.Height));
+        switch (talk.Office.Methods[heap.Method].Bounds.Form)
+        {
+            case HeapForm.Open: talk.SayOf(heap, Catalogue.HeapSize, width, length, height); break;
+            case HeapForm.Pit: talk.SayOf(heap, Catalogue.PitSize, width, length, height); break;
+            case HeapForm.Ring: talk.SayOf(heap, Catalogue.RingSize, width, height); break;
+        }
+    }
 
     /// <summary>What to bring before a heap can be built.</summary>
     public static void SayWhatToBring(Talk talk)
@@ -63,12 +113,13 @@ internal static class Planning
             return;
         }
         talk.Say(Catalogue.Bring, ("portions", new Value.Portions(missing)));
+        if (talk.Draft.MakesSmallHeap) talk.Say(Catalogue.OrSmallHeap);
         if (talk.Draft.Substitutes.Count > 0)
             talk.Say(Catalogue.BringInstead, ("material", new Value.Material(missing[0].Material)),
                 ("materials", new Value.Materials(talk.Draft.Substitutes)));
     }
 
-    private static void AskToBring(Talk talk, IReadOnlyList<Missing> missing)
+    private static void AskToBring(Talk talk, IReadOnlyList<Missing> missing, bool makesSmallHeap)
     {
         talk.Ask(Cue.StockTooSmall);
         talk.Farmer = talk.Farmer with
@@ -78,14 +129,16 @@ internal static class Planning
                 MenuStep = null,
                 Missing = [.. missing.Select(m => new Portion(m.Material, (decimal)m.Amount, m.Measure))],
                 Substitutes = missing.Count > 0 ? missing[0].Substitutes : [],
+                MakesSmallHeap = makesSmallHeap,
             },
         };
         SayWhatToBring(talk);
     }
 
-    private static void SendRecipe(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)
+    private static void SendRecipe(
+        Talk talk, IReadOnlyList<Portion> stock, HeapMethod method, RecipeResult.Solved solved)
     {
-        var heap = Planned(talk, stock, solved);
+        var heap = Planned(talk, stock, method, solved);
         var finished = talk.Farmer.Heaps.Where(h => h.Step is HeapStep.Ready or HeapStep.GivenUp).SkipLast(1);
         var before = talk.Farmer.Heaps.FirstOrDefault(h => h.Number == heap.Number);
         talk.Farmer = talk.Farmer with { Draft = null, Heaps = [.. talk.Farmer.Heaps.Except(finished)] };
@@ -94,7 +147,9 @@ internal static class Planning
         SayRecipe(talk, heap);
         SaySize(talk, heap);
         SayCautions(talk, heap, before);
-        if (heap.Plan.LeftOver.Count > 0)
+        var others = solved.Recipe.Heaps - 1 + solved.More.Sum(more => more.Heaps);
+        if (others > 0) talk.Say(Catalogue.MoreHeaps, ("heaps", new Value.Number(others)));
+        else if (heap.Plan.LeftOver.Count > 0)
             talk.Say(Catalogue.LeftOver, ("materials", new Value.Materials(heap.Plan.LeftOver)));
     }
 
@@ -108,6 +163,8 @@ internal static class Planning
         }
         var dusty = Dusty(heap).Except(before is null ? [] : Dusty(before)).ToList();
         if (dusty.Count > 0) talk.Say(Catalogue.CareDust, ("materials", new Value.Materials(dusty)));
+        if (talk.Office.Methods[heap.Method].Bounds.Form == HeapForm.Pit && before?.Method != heap.Method)
+            talk.Say(Catalogue.CarePit);
         var hadAsh = before?.Plan.Cautions.Contains(Cautions.AshCold) ?? false;
         if (!hadAsh && heap.Plan.Cautions.Contains(Cautions.AshCold)) talk.Say(Catalogue.CareAsh);
     }
@@ -116,7 +173,8 @@ internal static class Planning
         heap.Plan.PerRound.Select(portion => portion.Material).Where(Cautions.IsDusty);
 
     /// <summary>The heap that stands on paper only is planned anew; else a new one is numbered.</summary>
-    private static HeapRecord Planned(Talk talk, IReadOnlyList<Portion> stock, RecipeResult.Solved solved)
+    private static HeapRecord Planned(
+        Talk talk, IReadOnlyList<Portion> stock, HeapMethod method, RecipeResult.Solved solved)
     {
         var recipe = solved.Recipe;
         var number = talk.Farmer.Heaps.FirstOrDefault(h => h.Step == HeapStep.Planned)?.Number;
@@ -126,6 +184,7 @@ internal static class Planning
         {
             Number = number ?? talk.Farmer.HeapsPlanned,
             Stock = stock,
+            Method = method.Key,
             Step = HeapStep.Planned,
             Due = talk.Today.PlusDays(DaysToBuildPrompt),
             Plan = new HeapPlan

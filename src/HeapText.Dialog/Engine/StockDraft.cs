@@ -27,6 +27,9 @@ public sealed record StockDraft
     /// <summary>The day to ask again; null when that was done.</summary>
     [DataMember(Order = 5)] public LocalDate? NudgeOn { get; init; }
 
+    /// <summary>True when what is there makes at least a small heap in a basket or ring.</summary>
+    [DataMember(Order = 6)] public bool MakesSmallHeap { get; init; }
+
     /// <summary>The first item whose amount is not known; null when all are.</summary>
     public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);
 }

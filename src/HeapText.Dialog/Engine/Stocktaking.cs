@@ -65,6 +65,8 @@ internal static class Stocktaking
         Stage.PickingMaterial => Pick(talk, reading),
         Stage.AskingAmount => HearAmount(talk, reading),
         Stage.AskingMeasure => HearMeasure(talk, reading),
+        Stage.Gathering when talk.Draft.MakesSmallHeap && reading.BareNumber == 2 =>
+            Then(() => Planning.PlanSmall(talk)),
         Stage.Gathering when reading.Intent == Intent.Yes || reading.BareNumber == 1 => Then(() => Brought(talk)),
         _ => false,
     };
@@ -162,8 +164,14 @@ internal static class Stocktaking
 
     private static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
     {
-        if (materials.Count > 0) talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(materials)));
+        foreach (var alike in materials.GroupBy(InsteadOf))
+            talk.Say(Catalogue.NeverIn(alike.Key), ("materials", new Value.Materials([.. alike])));
     }
+
+    private static string InsteadOf(string material) =>
+        MaterialTable.TryFind(material, out var known) && known.Refusal is { } refusal
+            ? refusal.Instead
+            : throw new ArgumentException($"{material} is not refused", nameof(material));
 
     private static void AskMeasure(Talk talk, IReadOnlyList<string> materials)
     {

@@ -16,10 +16,13 @@ internal sealed class Talk
     private readonly List<Outbound> _says = [];
 
     public Talk(
-        Farmer farmer, Instant now, Priority priority, Phrasebook book, IReadOnlyDictionary<int, Group> groups)
+        Farmer farmer, Instant now, Priority priority, Phrasebook book, IReadOnlyDictionary<int, Group> groups,
+        Office office)
     {
-        (Farmer, Now, _priority, _book, _groups) = (farmer, now, priority, book, groups);
+        (Farmer, Now, _priority, _book, _groups, Office) = (farmer, now, priority, book, groups, office);
     }
+
+    public Office Office { get; }
 
     public Farmer Farmer { get; set; }
 
@@ -63,12 +66,31 @@ internal sealed class Talk
     {
         if (cue == Cue.Settled && Draft.Missing.Count > 0) cue = Cue.StockTooSmall;
         else if (cue == Cue.Settled) Farmer = Farmer with { Draft = null };
+        var stage = Script.Next(Farmer.Stage, cue);
         Farmer = Farmer with
         {
-            Stage = Script.Next(Farmer.Stage, cue),
+            Side = IsSide(stage) ? Farmer.Side : null,
+            Stage = stage,
             TalkOf = about?.Number ?? Farmer.TalkOf,
             AskedAt = Now,
         };
+    }
+
+    /// <summary>Begins a question beside the heap; the one that is open is kept to go back to.</summary>
+    public void OpenSide() => Farmer = Farmer with
+    {
+        Side = Farmer.Side is { } open
+            ? new SideTalk { Before = open.Before, TalkOf = open.TalkOf }
+            : new SideTalk { Before = Farmer.Stage, TalkOf = Farmer.TalkOf },
+    };
+
+    /// <summary>Goes back to the question that was open before, and asks it again.</summary>
+    public void CloseSide()
+    {
+        if (Farmer.Side is not { } side) return;
+        Ask(Script.CueTo(side.Before));
+        Farmer = Farmer with { Side = null, TalkOf = side.TalkOf };
+        if (OpenQuestion.IsOpen(this)) OpenQuestion.AskAgain(this);
     }
 
     /// <summary>Replaces a heap's record, or adds a new one.</summary>
@@ -85,6 +107,9 @@ internal sealed class Talk
 
     /// <summary>Takes a reason off the officer's list: it has settled itself.</summary>
     public void Unworry(ConcernReason reason) => Farmer = Farmer with { Concern = Farmer.Concern?.Without(reason) };
+
+    private static bool IsSide(Stage stage) => stage is Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength
+        or Stage.AskingWidth or Stage.AskingRain or Stage.AskingWater or Stage.AskingLabour;
 
     private string PrefixOf(HeapRecord heap) =>
         Farmer.Heaps.Any(h => h.Number != heap.Number && h.Step is not (HeapStep.Ready or HeapStep.GivenUp))

@@ -11,6 +11,8 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
     /// <summary>A turning this many days or more before its day does not count as the planned one.</summary>
     private const int EarlyDays = 3;
 
+    private const int LitresOfBucket = 20;
+
     /// <summary>The farmer says that the heap stands.</summary>
     public void Built(Talk talk, int daysAgo)
     {
@@ -24,7 +26,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         var method = MethodOf(heap);
         var on = talk.Today.PlusDays(-daysAgo);
         var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
-        heap = (heap with { BuiltOn = on }).To(HeapStep.Turning, first);
+        heap = (heap with { BuiltOn = on, CheckOn = NextCheck(talk, method, on) }).To(HeapStep.Turning, first);
         talk.Put(heap);
         talk.SayOf(heap, Catalogue.Built, ("turns", new Value.Number(method.Turns)), ("date", new Value.Date(first)));
         talk.Ask(Cue.Settled, heap);
@@ -127,6 +129,19 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         if (heap.Step == HeapStep.ExtraTurning) talk.SayOf(heap, Catalogue.TurnOnceMore);
         else if (late) talk.SayOf(heap, Catalogue.TurnLate, ("date", new Value.Date(heap.Due.Value)), turn, turns);
         else talk.SayOf(heap, Catalogue.TurnToday, turn, turns);
+        if (WaterBuckets(heap) is > 0 and var water)
+            talk.SayOf(heap, Catalogue.BringWater, ("water", new Value.Buckets(water)));
+        if (talk.Farmer.Rod is null) talk.Say(Catalogue.RodMetal);
+        talk.Ask(Cue.HeatWanted, heap);
+        talk.SayOf(heap, Catalogue.AskHeat);
+    }
+
+    /// <summary>Asks how the heap is, on a day without a turning. Asked once, and not again when it stays
+    /// open.</summary>
+    public void RemindOfCheck(Talk talk, HeapRecord heap)
+    {
+        heap = heap with { CheckOn = NextCheck(talk, MethodOf(heap), heap.BuiltOn!.Value) };
+        talk.Put(heap);
         if (talk.Farmer.Rod is null) talk.Say(Catalogue.RodMetal);
         talk.Ask(Cue.HeatWanted, heap);
         talk.SayOf(heap, Catalogue.AskHeat);
@@ -137,12 +152,25 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
 
     public HeapMethod MethodOf(HeapRecord heap) => methods[heap.Method];
 
+    /// <summary>Water to bring to a turning, in whole buckets; 0 when less than one is likely needed.</summary>
+    private static int WaterBuckets(HeapRecord heap) =>
+        heap.Step == HeapStep.Turning ? (heap.Outlook?.WaterLitres ?? 0) / LitresOfBucket : 0;
+
+    private static LocalDate? NextCheck(Talk talk, HeapMethod method, LocalDate builtOn) => method.CheckDays
+        .Select(day => (LocalDate?)builtOn.PlusDays(day)).FirstOrDefault(day => day > talk.Today);
+
     private static bool CountsAsPlanned(HeapRecord heap, LocalDate on) =>
         !(heap.LastTurned >= on) && heap.Due is { } due && Period.DaysBetween(on, due) < EarlyDays;
 
     private static void PlannedTurning(Talk talk, HeapRecord heap, HeapMethod method, LocalDate on)
     {
-        heap = heap with { TurnedOn = [.. heap.TurnedOn, on], LastTurned = on };
+        heap = heap with
+        {
+            TurnedOn = [.. heap.TurnedOn, on],
+            LastTurned = on,
+            CheckOn = heap.CheckOn > talk.Today ? heap.CheckOn : null,
+        };
+        heap = heap with { Outlook = Foretelling.Of(talk.Office, heap, talk.Farmer.Rod) };
         var day = method.NextTurnDay(heap.TurnedOn.Count, Period.DaysBetween(heap.BuiltOn!.Value, on));
         var next = heap.BuiltOn.Value.PlusDays(day ?? 0);
         heap = day is null

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Wording;
 using NodaTime;
@@ -9,7 +10,7 @@ namespace HeapText.Service.Startup;
 internal static class GroupSettingsReader
 {
     private const int HighestCode = 9999;
-    private static readonly string[] Known = ["Name", "Language", "Zone", "Officer"];
+    private static readonly string[] Known = ["Name", "Language", "Zone", "Officer", "Method"];
 
     /// <summary>The groups; every fault is added to <paramref name="faults"/>.</summary>
     public static IReadOnlyList<Group> Read(IConfigurationSection groups, List<string> faults)
@@ -23,6 +24,23 @@ internal static class GroupSettingsReader
                 faults.Add($"{group.Path}: a group's code is a number from 1 to {HighestCode}. Give it another.");
             read.Add(new Group(code, Name(group, "Name", faults), group["Language"] ?? "en", Zone(group, faults),
                 Name(group, "Officer", faults)));
+        }
+        return read;
+    }
+
+    /// <summary>The method of each group that has one of its own, by code; every fault is added to
+    /// <paramref name="faults"/>.</summary>
+    public static IReadOnlyDictionary<int, string> ReadMethods(
+        IConfigurationSection groups, IReadOnlyDictionary<string, HeapMethod> methods, List<string> faults)
+    {
+        Dictionary<int, string> read = [];
+        foreach (var group in groups.GetChildren())
+        {
+            if (group["Method"]?.Trim() is not { } key) continue;
+            if (!methods.ContainsKey(key))
+                faults.Add($"{group.Path}:Method is no method: use one of {string.Join(", ", methods.Keys)}.");
+            else if (int.TryParse(group.Key, NumberStyles.None, CultureInfo.InvariantCulture, out var code))
+                read[code] = key;
         }
         return read;
     }

@@ -1,6 +1,8 @@
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
+using HeapText.Agronomy.Use;
 using HeapText.Carriers.Native;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Store;
 
@@ -24,11 +26,27 @@ internal sealed record Settings
     /// <summary>How heaps are turned, by the key of the method.</summary>
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
 
+    /// <summary>Key of the method of each group that has one of its own, by code.</summary>
+    public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
+
+    /// <summary>Air temperature of the season. [degrees C]</summary>
+    public double AmbientC { get; init; } = Dialog.Engine.Office.UsualAmbientC;
+
     /// <summary>What fertiliser costs here.</summary>
-    public required PriceSettings Prices { get; init; }
+    public required LocalPrices Prices { get; init; }
 
     /// <summary>What the office weighed and measured itself, in place of the tables.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
+
+    /// <summary>What the conversation needs of these settings.</summary>
+    public Office Office() => new()
+    {
+        Methods = Methods,
+        GroupMethods = GroupMethods,
+        District = District,
+        AmbientC = AmbientC,
+        Prices = Prices,
+    };
 
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
     public string? Dialogs { get; init; }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Security.Cryptography;
+using HeapText.Dialog.Engine;
 using HeapText.Store;
 
 namespace HeapText.Service.Startup;
@@ -13,7 +15,8 @@ internal static class SettingsReader
     private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
     private static readonly string[] Sections =
         ["Store", "Lines", "Groups", "Methods", "Prices", "Materials", "Measures"];
-    private static readonly string[] Known = ["Urls", "Dialogs", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
+    private static readonly string[] Known =
+        ["Urls", "Dialogs", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
     /// <summary>Reads the settings.</summary>
@@ -28,19 +31,33 @@ internal static class SettingsReader
         if (fresh && !practice)
             faults.Add("--fresh is for practice mode: take it out, or take out the Lines settings.");
 
+        var methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults);
         var settings = new Settings
         {
             Urls = UrlSettingsReader.Read(configuration, practice, faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
-            Methods = MethodSettingsReader.Read(configuration.GetSection("Methods"), faults),
+            Methods = methods,
+            GroupMethods = GroupSettingsReader.ReadMethods(configuration.GetSection("Groups"), methods, faults),
             Prices = PriceSettingsReader.Read(configuration.GetSection("Prices"), faults),
             District = DistrictSettingsReader.Read(configuration, faults),
+            AmbientC = ReadAmbient(Filled(configuration["AmbientC"]), faults),
             Dialogs = Filled(configuration["Dialogs"]),
             Fresh = fresh,
         };
         return faults.Count == 0 ? settings : throw new SettingsFaultsException(faults);
+    }
+
+    private static double ReadAmbient(string? text, List<string> faults)
+    {
+        const double coldest = -10, hottest = 45;
+        if (text is null) return Office.UsualAmbientC;
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var degrees)
+            && degrees is >= coldest and <= hottest)
+            return degrees;
+        faults.Add("AmbientC is no air temperature. Write degrees Celsius from -10 to 45, such as 25.");
+        return Office.UsualAmbientC;
     }
 
     private static StoreOptions ReadStore(IConfigurationSection section, bool practice, List<string> faults)

@@ -12,9 +12,6 @@ internal sealed record RecipeInput(
     IReadOnlyDictionary<string, double>? Measures,
     SpaceInput? Space)
 {
-    /// <summary>The methods of building and turning.</summary>
-    private static IEnumerable<string> Methods => HeapMethods.All.Keys;
-
     internal InputFault? Check()
     {
         if (Stock is null)
@@ -34,7 +31,7 @@ internal sealed record RecipeInput(
             }
         }
 
-        if (Method is not null && !Methods.Contains(Method))
+        if (Method is not null && !HeapMethods.All.ContainsKey(Method))
         {
             return new InputFault("method", "is no known method");
         }
@@ -48,6 +45,8 @@ internal sealed record RecipeInput(
         Measures = Measures is null
             ? Agronomy.Materials.Measures.Default
             : Agronomy.Materials.Measures.Default.With(Measures),
+        Method = Method is null ? HeapMethods.Usual : HeapMethods.All[Method],
+        WithMore = true,
         Space = Space is null ? HeapSpace.Open : new HeapSpace(Space.WidthM, Space.LengthM, Space.HeightM),
     };
 }

@@ -1,4 +1,5 @@
 using Google.OrTools.Sat;
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Recipes;
 
@@ -10,18 +11,25 @@ namespace HeapText.Agronomy.Tests.Recipes;
 /// </summary>
 internal static class CpSatOracle
 {
-    private const double Scale = 1e6;
+    private const double Scale = 1e9;
+
+    // Whole weights are off by up to half a unit each, which must not break a limit that is met exactly.
+    private const long Slack = 200;
+
     private const string Settings = "num_workers:1, max_time_in_seconds:20, random_seed:1";
 
     /// <summary>Whether a heap of at least so many litres exists; null when CP-SAT did not settle it in time.</summary>
-    internal static bool? Exists(StockItem[] stock, double litres, double mostMoisture)
+    internal static bool? Exists(StockItem[] stock, double litres, double mostMoisture, HeapBounds? given = null)
     {
+        var bounds = given ?? new HeapBounds(HeapForm.Open, 1.2, 2.0, 4.0, 1.5, 1000);
         bool? answer = false;
         for (var rounds = 3; rounds <= 10; rounds++)
         {
-            var height = Math.Min(1.5, 0.25 * rounds);
-            var (least, most) = (Math.Max(1000, 1.2 * 1.2 * 0.15 * rounds * 1000), 2.0 * 4.0 * height * 1000);
-            if (Math.Max(least, litres) > most)
+            var (low, high) = (0.15 * rounds, Math.Min(bounds.HighestM, 0.25 * rounds));
+            var (small, large) = (bounds.NarrowestM * bounds.NarrowestM, bounds.WidestM * bounds.LongestM);
+            var litresPerM = bounds.Form == HeapForm.Ring ? 1000 * Math.PI / 4 : 1000;
+            var (least, most) = (Math.Max(bounds.LeastLitres, small * low * litresPerM), large * high * litresPerM);
+            if (low > high + 1e-9 || Math.Max(least, litres) > most)
             {
                 continue;
             }
@@ -47,7 +55,7 @@ internal static class CpSatOracle
 
         void AtMost(Func<Part, double> weight, double limit) =>
             model.Add(LinearExpr.WeightedSum(halves, parts.Select(part => (long)Math.Round(weight(part) * Scale)))
-                <= (long)Math.Round(limit * Scale));
+                <= (long)Math.Round(limit * Scale) + Slack);
 
         void ShareAtMost(Func<Part, bool> isIn, double share) =>
             AtMost(part => (isIn(part) ? part.Litres : 0) - (share * part.Litres), 0);

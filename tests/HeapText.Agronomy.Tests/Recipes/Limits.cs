@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Recipes;
 
@@ -8,14 +9,25 @@ internal static class Limits
 {
     private const double Tolerance = 1e-6;
 
-    internal static IEnumerable<string> Broken(StockItem[] stock, RecipeResult.Solved solved, HeapSpace space)
+    internal static IEnumerable<string> Broken(
+        StockItem[] stock, RecipeResult.Solved solved, HeapSpace space, HeapMethod? method = null)
     {
-        var recipe = solved.Recipe;
+        var bounds = (method ?? HeapMethods.Usual).Bounds;
+        return
+        [
+            .. Broken(stock, solved.Recipe, solved.Notes.Contains("wet"), space, bounds),
+            .. solved.More.SelectMany(recipe => Broken(stock, recipe, wet: false, space, bounds)),
+            .. Amounts(stock, solved),
+        ];
+    }
+
+    private static IEnumerable<string> Broken(
+        StockItem[] stock, Recipe recipe, bool wet, HeapSpace space, HeapBounds bounds)
+    {
         var parts = recipe.Total.Select(Part.Of).ToList();
         var (litres, mass, dry) = (parts.Sum(p => p.Litres), parts.Sum(p => p.Mass), parts.Sum(p => p.Dry));
         var food = parts.Where(p => p.Role != MaterialRole.Charcoal).ToList();
         var ratio = food.Sum(p => p.Dry * p.Carbon) / food.Sum(p => p.Dry * p.Nitrogen);
-        var wet = solved.Notes.Contains("wet");
         var watered = mass + recipe.Water.Litres;
         var size = recipe.Dimensions;
         (string, double, double, double)[] limits =
@@ -28,13 +40,13 @@ internal static class Limits
             ("moisture told", recipe.Moisture.Value, 1 - (dry / watered), 1 - (dry / watered)),
             ("mass told", recipe.Mass.Kilograms, watered, watered),
             ("density", recipe.Mass.Kilograms / litres, 0, 0.640),
-            ("litres", litres, 1000, 12_000),
+            ("litres", litres, bounds.LeastLitres, 12_000),
             ("litres told", recipe.Volume.Litres, litres, litres),
-            ("width", size.WidthM, 1.2, Math.Min(2.0, space.WidthM ?? 2.0)),
-            ("length", size.LengthM, size.WidthM, Math.Min(4.0, space.LengthM ?? 4.0)),
-            ("height", size.HeightM, 0, Math.Min(1.5, space.HeightM ?? 1.5)),
+            ("width", size.WidthM, bounds.NarrowestM, Math.Min(bounds.WidestM, space.WidthM ?? bounds.WidestM)),
+            ("length", size.LengthM, size.WidthM, Math.Min(bounds.LongestM, space.LengthM ?? bounds.LongestM)),
+            ("height", size.HeightM, 0, Math.Min(bounds.HighestM, space.HeightM ?? bounds.HighestM)),
             ("round height", size.HeightM / recipe.Rounds, 0.15, 0.25),
-            ("shape", size.WidthM * size.LengthM * size.HeightM * 1000 / litres, 0.985, 1.015),
+            ("shape", Base(size, bounds) * size.HeightM * 1000 / litres, 0.985, 1.015),
             .. Shares(parts, litres),
             ("lime", HasManure(stock) ? parts.Where(part => part.Key == "lime").Sum(part => part.Litres) : 0, 0, 0),
         ];
@@ -45,15 +57,14 @@ internal static class Limits
                 yield return $"{name}: {value} not in {least}..{most}";
             }
         }
-
-        foreach (var amount in Amounts(stock, solved))
-        {
-            yield return amount;
-        }
     }
 
     private static bool HasManure(StockItem[] stock) =>
-        stock.Any(item => Part.Of(item).Role == MaterialRole.Manure);
+        stock.Any(item => MaterialTable.TryFind(item.Material, out var known) && known.Role == MaterialRole.Manure);
+
+    private static double Base(HeapDimensions size, HeapBounds bounds) => bounds.Form == HeapForm.Ring
+        ? Math.PI * Math.Pow(size.WidthM / 2, 2)
+        : size.WidthM * size.LengthM;
 
     private static IEnumerable<(string, double, double, double)> Shares(List<Part> parts, double litres)
     {
@@ -86,6 +97,17 @@ internal static class Limits
             {
                 yield return $"{item.Material}: {used} used, {left} left of {item.Amount} in {recipe.Heaps} heaps";
             }
+
+            var inAll = solved.More.Prepend(recipe)
+                .Sum(heap => heap.Heaps * heap.Total.Where(other => IsSame(other, item)).Sum(other => other.Amount));
+            var leftOfAll = solved.Left.Where(other => IsSame(other, item)).Sum(other => other.Amount);
+            if (Math.Abs(inAll + leftOfAll - item.Amount) > 1e-6)
+            {
+                yield return $"{item.Material}: {inAll} in all heaps, {leftOfAll} left of {item.Amount}";
+            }
         }
     }
+
+    private static bool IsSame(StockItem one, StockItem other) =>
+        one.Material == other.Material && one.Measure == other.Measure;
 }

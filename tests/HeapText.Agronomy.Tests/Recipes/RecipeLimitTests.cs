@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Recipes;
 
 namespace HeapText.Agronomy.Tests.Recipes;
@@ -28,6 +29,30 @@ public class RecipeLimitTests
         }
 
         Assert.True(solved > Stocks / 4, $"only {solved} stocks made a heap: the check would say little");
+    }
+
+    [Theory]
+    [InlineData("dry-season-pit", 21)]
+    [InlineData("small-ring", 22)]
+    [InlineData("slow-heap", 23)]
+    public void Recipe_ByAnyMethod_KeepsItsBounds(string key, int seed)
+    {
+        var random = new Random(seed);
+        var method = HeapMethods.All[key];
+        var solved = 0;
+
+        for (var i = 0; i < Stocks / 2; i++)
+        {
+            var stock = RandomStocks.Next(random);
+            var request = new RecipeRequest { Stock = stock, Method = method, WithMore = true };
+            if (RecipeSolver.Solve(request) is RecipeResult.Solved heap)
+            {
+                Assert.Empty(Limits.Broken(stock, heap, HeapSpace.Open, method));
+                solved++;
+            }
+        }
+
+        Assert.True(solved > Stocks / 8, $"only {solved} stocks made a heap: the check would say little");
     }
 
     [Fact]

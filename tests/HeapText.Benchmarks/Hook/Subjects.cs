@@ -1,4 +1,3 @@
-using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
@@ -40,9 +39,8 @@ internal sealed class Subjects : IAsyncDisposable
         var store = await StoreFactory.Open(new StoreOptions { DataDirectory = folder });
         var (dialogs, _) = DialogSet.Load(DialogsFolder.Find()!);
         var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
-        var method = HeapMethods.Usual;
         var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            new Office());
         var line = new InboundLine(InboundLine.Practice, null, Carriers.Numbers.NumberReader.ReadPractice);
 
         var builder = WebApplication.CreateSlimBuilder();

@@ -19,13 +19,17 @@ internal sealed class Talker
 
     private readonly Conversation _conversation;
 
-    public Talker(string zone = Zone, HeapMethod? method = null)
+    public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null)
     {
         method ??= HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs,
             new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            office ?? new Office
+            {
+                Methods = new Dictionary<string, HeapMethod>(HeapMethods.All) { [method.Key] = method },
+                GroupMethods = new Dictionary<int, string> { [41] = method.Key },
+            });
     }
 
     public Instant Now { get; set; } = Instant.FromUtc(2026, 3, 2, 4, 0);
@@ -35,6 +39,9 @@ internal sealed class Talker
     public Instant? NextDue { get; private set; }
 
     public IReadOnlyList<Outbound> Says { get; private set; } = [];
+
+    /// <summary>The texts just said, one after the other.</summary>
+    public string Said => string.Join("\n", Says.Select(message => message.Text));
 
     public HeapRecord Heap => Farmer!.Heaps[^1];
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
@@ -39,10 +38,9 @@ internal sealed class Transcript
         _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
         _now = start.ToInstant();
         var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
-        var method = HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            new Office());
         _written.Append(title).Append('\n');
     }
 

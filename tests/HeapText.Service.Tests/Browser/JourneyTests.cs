@@ -65,7 +65,7 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("1", "Fimbo yako ni ya nini?");
         await Text("1", "nyuma ya mkono");
         await NextReminder("Geuza lundo lako leo", "Kwanza pima joto");
-        await Text("moto, inanuka kama mkojo, kavu", "Harufu ya mkojo, tena kavu", "Ligeuze sasa");
+        await Text("moto, inanuka kama mkojo, kavu", "Samadi au majani mabichi yamezidi", "Ligeuze sasa");
         await Text("nimegeuza", "mara ya 2 kati ya 4");
     }
 

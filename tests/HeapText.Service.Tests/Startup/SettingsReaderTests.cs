@@ -33,6 +33,39 @@ public sealed class SettingsReaderTests
         Assert.Single(line.Keys);
     }
 
+    [Fact]
+    public void Read_MethodOfAGroup_ReachesTheConversation()
+    {
+        var settings = Read([new("Groups:41:Name", "Upper Ziwani"), new("Groups:41:Zone", "Africa/Nairobi"),
+            new("Groups:41:Officer", "Trainer"), new("Groups:41:Method", "slow-heap"), new("AmbientC", "31.5")]);
+
+        Assert.Equal("slow-heap", settings.Office().MethodOfGroup(41));
+        Assert.Equal("daily-then-weekly", settings.Office().MethodOfGroup(42));
+        Assert.Equal(31.5, settings.Office().AmbientC);
+    }
+
+    [Fact]
+    public void Read_DistrictAndPrices_ReachTheConversation()
+    {
+        var settings = Read([new("Materials:rice-straw:BucketKg", "2"), new("Prices:urea", "90"),
+            new("Prices:Currency", "KES")]);
+
+        Assert.Equal(100, settings.Office().District.For("rice-straw").DensityKgPerM3);
+        Assert.Equal(90, settings.Office().Prices.PerKg["urea"]);
+    }
+
+    [Theory]
+    [InlineData("Groups:41:Method", "magic")]
+    [InlineData("AmbientC", "hot")]
+    [InlineData("AmbientC", "46")]
+    public void Read_MethodOrAirTemperatureWrong_IsNamed(string key, string value)
+    {
+        var faults = Assert.Throws<SettingsFaultsException>(() => Read([new("Groups:41:Name", "Upper Ziwani"),
+            new("Groups:41:Zone", "Africa/Nairobi"), new("Groups:41:Officer", "Trainer"), new(key, value)]));
+
+        Assert.Contains(key, Assert.Single(faults.Faults), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("Lines:lake:Url", "")]
     [InlineData("Lines:lake:Url", "gateway")]

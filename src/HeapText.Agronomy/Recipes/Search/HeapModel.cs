@@ -8,11 +8,27 @@ namespace HeapText.Agronomy.Recipes.Search;
 /// </summary>
 internal sealed class HeapModel
 {
+    /// <summary>Columns of C/N misses: how far varying materials pass 20-40, and how far C/N is from 30.</summary>
+    internal const int Misses = 2;
+
     private const double Rounding = 1e-9;
+    private const double MostMiss = 1000;
+    private const double Noise = 1e-12;
+
+    private static readonly (int Side, double Edge, Func<Ingredient, Food> Food, int Miss)[] Edges =
+    [
+        (-1, HeapLimits.LeastVariedCarbonNitrogen, part => part.Varied.LowByCarbon, 0),
+        (-1, HeapLimits.LeastVariedCarbonNitrogen, part => part.Varied.LowByNitrogen, 0),
+        (1, HeapLimits.MostVariedCarbonNitrogen, part => part.Varied.HighByCarbon, 0),
+        (1, HeapLimits.MostVariedCarbonNitrogen, part => part.Varied.HighByNitrogen, 0),
+        (-1, HeapLimits.SoughtCarbonNitrogen - HeapLimits.CarbonNitrogenLeeway, part => part.Food, 1),
+        (1, HeapLimits.SoughtCarbonNitrogen + HeapLimits.CarbonNitrogenLeeway, part => part.Food, 1),
+    ];
 
     private readonly IReadOnlyList<Ingredient> _ingredients;
     private readonly List<Limit> _ratios = [];
     private readonly double[] _litres;
+    private readonly double _grain;
 
     /// <summary>Writes the limits down.</summary>
     /// <param name="ingredients">One column each.</param>
@@ -21,8 +37,9 @@ internal sealed class HeapModel
     {
         _ingredients = ingredients;
         _litres = Column(ingredient => ingredient.Litres);
-        Keep(part => part.Carbon - (HeapLimits.MostCarbonNitrogen * part.Nitrogen));
-        Keep(part => (HeapLimits.LeastCarbonNitrogen * part.Nitrogen) - part.Carbon);
+        _grain = VolumeSums.Grain(_litres);
+        Keep(part => part.Food.Carbon - (HeapLimits.MostCarbonNitrogen * part.Food.Nitrogen));
+        Keep(part => (HeapLimits.LeastCarbonNitrogen * part.Food.Nitrogen) - part.Food.Carbon);
         Keep(part => part.Mass - part.Dry - (mostMoisture * part.Mass));
         Keep(part => part.Mass - (HeapLimits.MostDensity * part.Litres));
         Keep(part => (part.Dry / HeapLimits.LeastMoisture) - (HeapLimits.MostDensity * part.Litres));
@@ -37,6 +54,17 @@ internal sealed class HeapModel
 
     internal int Columns => _ingredients.Count;
 
+    /// <summary>The limits that hold for any amount in the same proportions.</summary>
+    internal IReadOnlyList<Limit> Ratios => _ratios;
+
+    /// <summary>What the volume of a heap must exceed to be larger than one of so many litres by a grain. [L]</summary>
+    internal double JustBelowNext(int rounds, double litres)
+    {
+        const double almost = 1e-6;
+        var step = rounds * _grain;
+        return step > 0 ? (Math.Floor((litres / step) + almost) + 1 - almost) * step : litres;
+    }
+
     /// <summary>The most volume up to a bound that whole half measures of the stock can add up to. [L]</summary>
     internal double Reachable(int rounds, double most) =>
         rounds * VolumeSums.MostUpTo(most / rounds, _litres, Stock(rounds, most, step: 1));
@@ -49,38 +77,58 @@ internal sealed class HeapModel
         return new LinearProgram(worth, Stock(rounds, most, step: 1), rows);
     }
 
-    /// <summary>The program whose worth is that of the later wishes; its last column is the C/N miss.</summary>
+    /// <summary>
+    /// The program whose worth is that of the later wishes; its last columns are the misses of C/N, in points.
+    /// </summary>
     /// <param name="rounds">Rounds of layers.</param>
     /// <param name="least">Least volume. [L]</param>
     /// <param name="most">Most volume. [L]</param>
     /// <param name="step">Half measures a column counts: 1, or 2 for whole measures only.</param>
     /// <param name="wishes">What the wishes are worth.</param>
+    /// <remarks>
+    /// <code>Σ (C − r N) k ≤ N0 m</code>
+    /// C, N carbon and nitrogen of half a measure [kg]; k half measures; r an edge of C/N; N0 nitrogen of the largest heap
+    /// [kg], which stands for that of the heap sought; m points by which C/N passes the edge.
+    /// </remarks>
     internal LinearProgram ForWishes(int rounds, double least, double most, int step, Wishes wishes)
     {
-        var worth = new double[Columns + 1];
-        var upper = new double[Columns + 1];
+        var worth = new double[Columns + Misses];
+        var upper = new double[Columns + Misses];
         Stock(rounds, most, step).CopyTo(upper, 0);
         for (var j = 0; j < Columns; j++)
         {
             worth[j] = wishes.WorthOfHalf(_ingredients[j], rounds) * step;
         }
 
-        var nitrogen = wishes.NitrogenKg / rounds;
-        (worth[Columns], upper[Columns]) = (-1, HeapLimits.MostCarbonNitrogen);
-        List<Limit> rows = [.. _ratios.Select(row => Widen(row.Weights, 0, step)), MissRow(1), MissRow(-1)];
-        var volume = VolumeLimit(_litres, rounds, least, most);
-        rows.Add(Widen(volume.Weights, 0, step) with { Most = volume.Most, Range = volume.Range });
-        return new LinearProgram(worth, upper, rows);
-
-        Limit MissRow(int side)
+        for (var miss = 0; miss < Misses; miss++)
         {
-            var edge = HeapLimits.SoughtCarbonNitrogen + (side * HeapLimits.CarbonNitrogenLeeway);
-            return Widen(Column(part => side * (part.Carbon - (edge * part.Nitrogen))), -nitrogen, step);
+            (worth[Columns + miss], upper[Columns + miss]) = (Wishes.WorthsOfMisses[miss], MostMiss);
         }
+
+        List<Limit> rows = [.. _ratios.Select(row => Widen(row.Weights, step, []))];
+        foreach (var (side, edge, food, miss) in Edges)
+        {
+            var weights = Column(part => side * (food(part).Carbon - (edge * food(part).Nitrogen)));
+            if (Array.Exists(weights, weight => weight > 0))
+            {
+                var slack = new double[Misses];
+                slack[miss] = -wishes.NitrogenKg / rounds;
+                rows.Add(Widen(weights, step, slack));
+            }
+        }
+
+        var volume = VolumeLimit(_litres, rounds, least, most);
+        rows.Add(Widen(volume.Weights, step, []) with { Most = volume.Most, Range = volume.Range });
+        return new LinearProgram(worth, upper, rows);
     }
 
-    private static Limit Widen(double[] weights, double last, int step) =>
-        new([.. weights.Select(weight => weight * step), last], 0);
+    private static Limit Widen(double[] weights, int step, double[] last)
+    {
+        var wide = new double[weights.Length + Misses];
+        Array.ConvertAll(weights, weight => weight * step).CopyTo(wide, 0);
+        last.CopyTo(wide, weights.Length);
+        return new Limit(wide, 0);
+    }
 
     private static Limit VolumeLimit(double[] litres, int rounds, double least, double most) =>
         new(litres, most / rounds, (most - least) / rounds);
@@ -110,7 +158,8 @@ internal sealed class HeapModel
 
     private void Keep(Func<Ingredient, double> excess)
     {
-        var weights = Column(excess);
+        // A material that meets a limit exactly leaves rounding noise, which would become a limit of its own.
+        var weights = Column(part => excess(part) is var weight && Math.Abs(weight) > Noise * part.Mass ? weight : 0);
         if (Array.Exists(weights, weight => weight > 0))
         {
             _ratios.Add(new Limit(weights, 0));

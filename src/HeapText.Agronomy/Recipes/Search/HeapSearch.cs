@@ -8,21 +8,22 @@ internal sealed class HeapSearch
     /// <summary>The volume answered is within this of the most possible: a hair under 0.1 %.</summary>
     private const double VolumeGap = 9.9e-4;
 
-    private const int NodesForWishes = 40;
+    private const int NodesForWishes = 200;
 
-    private const int FirstNodes = 500, NodesGrowth = 8, MostNodes = 100_000_000;
+    // The last pass, of two million nodes, takes a second or so; it is there so that every search ends.
+    private const int FirstNodes = 500, NodesGrowth = 8, PassesForWishes = 2, LastPass = 4, MostNodes = 2_000_000;
 
     // A volume larger by no more than this is not searched for, by pass. Where the room binds, the last litres can take
     // millions of nodes to rule out, so later passes leave more; what they leave, the later wishes do not get.
-    private static readonly double[] Leeways = [2e-4, 2e-4, 5e-4, 9e-4];
+    private static readonly double[] Leeways = [2e-4, 2e-4, 5e-4, 9.8e-4];
 
     private readonly IReadOnlyList<Ingredient> _ingredients;
-    private readonly HeapSpace _space;
+    private readonly HeapRoom _room;
     private readonly HeapModel _model;
 
-    internal HeapSearch(IReadOnlyList<Ingredient> ingredients, HeapSpace space, double mostMoisture)
+    internal HeapSearch(IReadOnlyList<Ingredient> ingredients, HeapRoom room, double mostMoisture)
     {
-        (_ingredients, _space) = (ingredients, space);
+        (_ingredients, _room) = (ingredients, room);
         _model = new HeapModel(ingredients, mostMoisture);
     }
 
@@ -43,6 +44,7 @@ internal sealed class HeapSearch
             var reached = false;
             new BranchAndBound(_model.ForVolume(rounds, least, most), _model.Columns, _model.Columns)
             {
+                NodesLeft = MostNodes,
                 Threshold = 0,
                 Found = _ =>
                 {
@@ -75,7 +77,7 @@ internal sealed class HeapSearch
             List<Root> unsettled = [];
             foreach (var root in open)
             {
-                if (root.Bound > Threshold(best, leeway) && !Search(root, nodes, leeway, pass, ref best))
+                if (root.Bound > Threshold(best, root.Rounds, leeway) && !Search(root, nodes, leeway, pass, ref best))
                 {
                     var reachable = _model.Reachable(root.Rounds, root.Most);
                     unsettled.Add(root with { Most = reachable, Bound = Math.Min(root.Bound, reachable) });
@@ -83,13 +85,20 @@ internal sealed class HeapSearch
             }
 
             open = [.. unsettled.Where(root => root.Most >= root.Least)];
-            nodes = nodes < MostNodes ? nodes * NodesGrowth : int.MaxValue;
+            nodes *= NodesGrowth;
+            var unruled = open.Count > 0 && best is not null ? (open.Max(root => root.Bound) / best.Litres) - 1 : 1;
+            if (pass == LastPass || (pass >= PassesForWishes && unruled <= Leeways[^1]))
+            {
+                return (best, Leeways[^1]);
+            }
         }
 
         return (best, leeway);
     }
 
-    private static double Threshold(Batch? best, double leeway) => (best?.Litres ?? 0) * (1 + leeway);
+    private double Threshold(Batch? best, int rounds, double leeway) => best is null
+        ? 0
+        : Math.Max(best.Litres * (1 + leeway), _model.JustBelowNext(rounds, best.Litres));
 
     private bool Search(Root root, int nodes, double leeway, int pass, ref Batch? best)
     {
@@ -99,11 +108,11 @@ internal sealed class HeapSearch
         {
             NodesLeft = nodes,
             UpFirst = pass % 2 == 1,
-            Threshold = Threshold(largest, leeway),
+            Threshold = Threshold(largest, root.Rounds, leeway),
             Found = point =>
             {
                 largest = ToBatch(point, root.Rounds, step: 1);
-                return Threshold(largest, leeway);
+                return Threshold(largest, root.Rounds, leeway);
             },
         };
         search.Run();
@@ -114,7 +123,7 @@ internal sealed class HeapSearch
     private Batch Improve(Batch largest, double kept)
     {
         var spoiling = _ingredients.Where(part => part.Spoils).Sum(part => 2 * part.Stock.Amount * part.Litres);
-        var wishes = new Wishes(largest.Nitrogen, spoiling);
+        var wishes = new Wishes(largest.Nitrogen, spoiling, _room.Bounds.HighestM);
         var best = largest;
         foreach (var (rounds, least, most, _) in Roots(kept))
         {
@@ -130,15 +139,15 @@ internal sealed class HeapSearch
     private Batch Improve(Batch best, Wishes wishes, int rounds, int step, double least, double most)
     {
         new BranchAndBound(
-            _model.ForWishes(rounds, least, most, step, wishes), _model.Columns + 1, _model.Columns)
+            _model.ForWishes(rounds, least, most, step, wishes), _model.Columns + HeapModel.Misses, _model.Columns)
         {
             NodesLeft = NodesForWishes,
-            Threshold = wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds),
+            Threshold = wishes.WorthOf(best) - wishes.WorthOfHeight(rounds),
             Found = point =>
             {
                 var batch = ToBatch(point, rounds, step);
                 best = wishes.WorthOf(batch) > wishes.WorthOf(best) ? batch : best;
-                return wishes.WorthOf(best) - Wishes.WorthOfHeight(rounds);
+                return wishes.WorthOf(best) - wishes.WorthOfHeight(rounds);
             },
         }.Run();
         return best;
@@ -152,7 +161,7 @@ internal sealed class HeapSearch
         var last = _ingredients.Any(part => part.Litres > 0) ? HeapLimits.MostRounds : 0;
         for (var rounds = HeapLimits.FewestRounds; rounds <= last; rounds++)
         {
-            if (_space.LitresOf(rounds) is not { } range || Math.Max(range.Least, litres) > range.Most)
+            if (_room.LitresOf(rounds) is not { } range || Math.Max(range.Least, litres) > range.Most)
             {
                 continue;
             }

@@ -9,8 +9,8 @@ internal sealed class LinearProgram
 {
     private const double Feasible = 1e-7;
     private const double SmallestPivot = 1e-9;
-    private const int PivotsBeforeLowestIndex = 60;
-    private const int MostPivots = 400;
+    private const int LeastPivotsBeforeLowestIndex = 60;
+    private const int LeastMostPivots = 400;
 
     private readonly int _rows;
     private readonly int _columns;
@@ -111,14 +111,16 @@ internal sealed class LinearProgram
     /// <param name="cutoff">Stop once the worth is known to be no more than this.</param>
     internal Outcome Maximise(double cutoff)
     {
-        for (var pivots = 0; pivots < MostPivots; pivots++)
+        var size = _rows + _columns;
+        var mostPivots = Math.Max(LeastMostPivots, 4 * size);
+        for (var pivots = 0; pivots < mostPivots; pivots++)
         {
             if (Objective <= cutoff)
             {
                 return Outcome.CutOff;
             }
 
-            var lowestIndex = pivots >= PivotsBeforeLowestIndex;
+            var lowestIndex = pivots >= Math.Max(LeastPivotsBeforeLowestIndex, size);
             var leaving = Leaving(lowestIndex);
             if (leaving < 0)
             {

@@ -16,7 +16,7 @@ internal static class VolumeSums
     /// <param name="counts">Most whole measures of each.</param>
     internal static double MostUpTo(double most, double[] litres, double[] counts)
     {
-        var grain = litres.Where(volume => volume > 0).Aggregate(0.0, InCommon);
+        var grain = Grain(litres);
         if (grain == 0 || most / grain > MostGrains)
         {
             return most;
@@ -40,6 +40,9 @@ internal static class VolumeSums
 
         return Math.Min(most, (double)(sums.GetBitLength() - 1) * grain);
     }
+
+    /// <summary>The largest volume of which every measure is a multiple; 0 when there is none. [L]</summary>
+    internal static double Grain(double[] litres) => litres.Where(volume => volume > 0).Aggregate(0.0, InCommon);
 
     /// <summary>Euclid's greatest common measure of two volumes, within rounding.</summary>
     private static double InCommon(double first, double second)

@@ -1,14 +1,22 @@
 namespace HeapText.Agronomy.Recipes.Search;
 
-/// <summary>What is wished of a heap once its volume is settled: C/N near 30, few leftovers of what spoils.</summary>
-/// <param name="NitrogenKg">Nitrogen of the largest heap, by which the C/N miss is measured. [kg]</param>
+/// <summary>
+/// What is wished of a heap once its volume is settled: C/N that stays in 20-40 as materials vary, C/N near 30, few
+/// leftovers of what spoils.
+/// </summary>
+/// <param name="NitrogenKg">Nitrogen of the largest heap, by which the C/N misses are measured. [kg]</param>
 /// <param name="SpoilingLitres">All that spoils in the stock; 0 for none. [L]</param>
-internal sealed record Wishes(double NitrogenKg, double SpoilingLitres)
+/// <param name="HighestM">Most height of any heap. [m]</param>
+internal sealed record Wishes(double NitrogenKg, double SpoilingLitres, double HighestM)
 {
-    // Worths against one point of C/N, so small that each wish only decides where the ones before it leave a choice.
-    private const double SpoilingUsed = 0.5, Half = 0.02, Height = 0.1;
+    // Worths against one point of C/N, such that each wish only decides where the ones before it leave a choice: a heap
+    // is at most 9 points off the C/N sought.
+    private const double Overshoot = 10, SpoilingUsed = 0.5, Half = 0.02, Height = 0.1;
 
     private const double GoodHeightM = 1.2;
+
+    /// <summary>Worths of a point of C/N that the varying materials overshoot, and of one missed.</summary>
+    internal static IReadOnlyList<double> WorthsOfMisses { get; } = [-Overshoot, -1];
 
     /// <summary>Worth of putting half a measure into each round.</summary>
     internal double WorthOfHalf(Ingredient part, int rounds) =>
@@ -20,10 +28,11 @@ internal sealed record Wishes(double NitrogenKg, double SpoilingLitres)
         var miss = Math.Abs(batch.CarbonNitrogen - HeapLimits.SoughtCarbonNitrogen) - HeapLimits.CarbonNitrogenLeeway;
         var spoiling = batch.Sum((part, halves) => halves * WorthOfHalf(part, batch.Rounds));
         var odd = batch.Halves.Count(halves => halves % 2 != 0);
-        return spoiling - Math.Max(0, miss) - (Half * odd) + WorthOfHeight(batch.Rounds);
+        return spoiling - Math.Max(0, miss) - (Overshoot * batch.CarbonNitrogenRange.Overshoot) - (Half * odd)
+            + WorthOfHeight(batch.Rounds);
     }
 
     /// <summary>Worth of being able to build high, which keeps heat in.</summary>
-    internal static double WorthOfHeight(int rounds) =>
-        Height * Math.Min(GoodHeightM, rounds * HeapLimits.HighestRoundM);
+    internal double WorthOfHeight(int rounds) =>
+        Height * Math.Min(Math.Min(GoodHeightM, HighestM), rounds * HeapLimits.HighestRoundM);
 }

@@ -1,0 +1,30 @@
+using HeapText.Agronomy.Heap;
+using HeapText.Agronomy.Materials;
+using HeapText.Agronomy.Use;
+
+namespace HeapText.Dialog.Engine;
+
+/// <summary>What the office has set for its district.</summary>
+public sealed record Office
+{
+    /// <summary>Air temperature where nothing else is set. [degrees C] Chosen: warm country.</summary>
+    public const double UsualAmbientC = 25;
+
+    /// <summary>How heaps are built and turned, by key; must hold the key of every heap on record.</summary>
+    public IReadOnlyDictionary<string, HeapMethod> Methods { get; init; } = HeapMethods.All;
+
+    /// <summary>Key of the method of a group, by its code, where it is not the usual one.</summary>
+    public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
+
+    /// <summary>What measures hold and materials are like here.</summary>
+    public DistrictFigures District { get; init; } = DistrictFigures.None;
+
+    /// <summary>Air temperature of the season. [degrees C, -10 to 45]</summary>
+    public double AmbientC { get; init; } = UsualAmbientC;
+
+    /// <summary>What fertiliser costs here.</summary>
+    public LocalPrices Prices { get; init; } = LocalPrices.None;
+
+    /// <summary>Key of the method for new heaps of a group.</summary>
+    public string MethodOfGroup(int? code) => GroupMethods.GetValueOrDefault(code ?? 0, HeapMethods.UsualKey);
+}
