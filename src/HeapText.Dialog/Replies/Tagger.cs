@@ -53,6 +53,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
             var known = token.Text.Length > 0 ? index.Find(token.Text) : -1;
             if (known >= 0)
                 token.Words = [known];
+            else if (token.Kind == TokenKind.Word && index.OneSlip(token.Text, language) is { Length: > 0 } near)
+                token.Words = near;
             else if (token.Kind == TokenKind.Word && Parts(token.Text) is { } parts)
             {
                 tokens.AddRange(parts);

@@ -7,7 +7,7 @@ public sealed class LittleWordTests : IDisposable
 {
     private const string MadeUp = """
         language: zz
-        materials: {maize-stover: [straw te maize], wood-ash: [ash], lime: [lime]}
+        materials: {maize-stover: [straw te maize], wood-ash: [ash], lime: [lime, cal], charcoal: [charcoal, char]}
         refused: {plastic: [plastic, straw maize .. foil]}
         measures: {sack: [sacks]}
         numbers: {"1": [one]}
@@ -65,6 +65,10 @@ public sealed class LittleWordTests : IDisposable
     [Fact]
     public void Read_LinkInsideAPhrase_MakesItWeighNoMore() =>
         Assert.Equal(["plastic"], Read("straw te maize and foil").Refused);
+
+    [Fact]
+    public void Read_WordOneSlipAway_IsMendedNotCut() =>
+        Assert.Equal("charcoal", Assert.Single(Read("charcal").Materials).Material);
 
     [Fact]
     public void Read_WordThatTwoLanguagesMakeUp_IsNotCut() => Assert.Empty(Read("ashkal").Materials);
