@@ -11,10 +11,10 @@ public sealed class LittleWordTests : IDisposable
         refused: {plastic: [plastic, straw maize .. foil]}
         measures: {sack: [sacks]}
         numbers: {"1": [one]}
-        checks: {}
-        intents: {}
-        particles: {link: [te, o], or: [te], and: [plus], more: [plus, extra], one: [one]}
-        plain: [tractor]
+        checks: {heat: {cool: [fresh], cold: [cold]}}
+        intents: {"no": [not]}
+        particles: {not: [not], link: [te, o], or: [te], and: [plus], more: [plus, extra], one: [one]}
+        plain: [tractor, fresh]
         answers: {}
         """;
 
@@ -61,6 +61,22 @@ public sealed class LittleWordTests : IDisposable
     [InlineData("one sacks", 1)]
     public void Read_OneThatIsAlsoA_AnswersAloneOrWithAMeasure(string text, int? number) =>
         Assert.Equal(number, Read(text).BareNumber);
+
+    [Theory]
+    [InlineData("not", Intent.No)]
+    [InlineData("not, tractor", Intent.No)]
+    [InlineData("not 3", Intent.Unknown)]
+    [InlineData("not cold", Intent.Unknown)]
+    public void Read_NoThatIsAlsoNot_IsARefusalUnlessItTakesSomethingBack(string text, Intent intent) =>
+        Assert.Equal(intent, Read(text).Intent);
+
+    [Theory]
+    [InlineData("2 sacks fresh ash", false)]
+    [InlineData("2 sacks ash fresh", false)]
+    [InlineData("fresh", true)]
+    [InlineData("2 sacks ash, fresh", true)]
+    public void Read_CoolThatIsAlsoPlain_IsNoReportBesideAMaterial(string text, bool isReported) =>
+        Assert.Equal(isReported, Read(text).Check.Heat is not null);
 
     [Fact]
     public void Read_LinkInsideAPhrase_MakesItWeighNoMore() =>
