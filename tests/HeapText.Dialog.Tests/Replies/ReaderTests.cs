@@ -105,6 +105,14 @@ public sealed class ReaderTests
     }
 
     [Theory]
+    [InlineData("it is 3 and not 2 buckets of cow dung")]
+    [InlineData("3 buckets and not 2 of cow dung")]
+    [InlineData("3, not 2, buckets of cow dung")]
+    [InlineData("2 not, 3 buckets of cow dung")]
+    public void Read_NumberTakenBackAfterOrBefore_KeepsTheOther(string text) =>
+        Assert.Equal([new("cow-dung", 3, "bucket")], Read(text, "en").Materials);
+
+    [Theory]
     [InlineData("0 buckets cow dung")]
     [InlineData("minus 3 buckets cow dung")]
     [InlineData("-3 buckets of cow dung")]
