@@ -87,7 +87,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         });
     }
 
-    /// <summary>Digits after a point or comma; three after a comma are thousands, not decimals.</summary>
+    /// <summary>
+    /// Digits after a point or comma; three after a comma, and three noughts after a point, are thousands.
+    /// </summary>
     private string DecimalsAfter(string whole)
     {
         var isComma = _at < text.Length && text[_at] == ',';
@@ -96,7 +98,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         var decimals = TakeAfter(text[_at]);
         if (decimals is null)
             return "";
-        return isComma && decimals.Length == 3 && whole is not "0" ? decimals : "." + decimals;
+        if (decimals.Length != 3 || whole is "0" || !(isComma || decimals is "000"))
+            return "." + decimals;
+        return whole.Length > LongestNumber ? decimals : decimals + DecimalsAfter(whole + decimals);
     }
 
     /// <summary>Digits straight after a mark, with the mark; null, and nothing taken, when there are none.</summary>

@@ -105,6 +105,22 @@ public sealed class ReaderTests
     }
 
     [Theory]
+    [InlineData("1.000 kg lime", 1000.0)]
+    [InlineData("1,000 kg lime", 1000.0)]
+    [InlineData("1.5 kg lime", 1.5)]
+    [InlineData("1.250 kg lime", 1.25)]
+    [InlineData("1,000.5 kg lime", null)]
+    [InlineData("20.000 kg lime", null)]
+    [InlineData("1.000.000 kg lime", null)]
+    public void Read_Thousands_AreNoDecimals(string text, double? amount)
+    {
+        var reading = Read(text, "en");
+
+        Assert.Equal((decimal?)amount, Assert.Single(reading.Materials).Amount);
+        Assert.Equal(amount is null, reading.Unclear);
+    }
+
+    [Theory]
     [InlineData("it is 3 and not 2 buckets of cow dung")]
     [InlineData("3 buckets and not 2 of cow dung")]
     [InlineData("3, not 2, buckets of cow dung")]
