@@ -148,7 +148,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             _tokens.Add(new Token { Kind = TokenKind.Number, Value = (decimal)value, IsFraction = true });
         else if (c is '.' or '!' or '?' or ';' or '\n' or '\r' or '؟' or '…' or '。')
             _tokens.Add(new Token { Kind = TokenKind.StrongBreak });
-        else if (c is ',' or '/' or '|' or '،' or '\\' or '•' or '·')
+        else if (c is ',' or '|' or '،' or '\\' or '•' or '·' || (c is '/' && !IsShortenedWord()))
             _tokens.Add(new Token { Kind = TokenKind.WeakBreak });
         else if (IsDash(c) && _tokens is [.., { Kind: TokenKind.Number }] && IsDigitNext())
             _tokens.Add(new Token { Kind = TokenKind.Range });
@@ -168,6 +168,10 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         _at += length;
         return true;
     }
+
+    /// <summary>True at the slash of "w/" or "c/", with: it ends a word, not a part of the list.</summary>
+    private readonly bool IsShortenedWord() =>
+        _at > 0 && char.IsLetter(text[_at - 1]) && _tokens is [.., { Kind: TokenKind.Word, Text.Length: 1 }];
 
     private readonly bool IsDigitNext()
     {

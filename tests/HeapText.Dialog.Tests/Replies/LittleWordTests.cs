@@ -55,6 +55,13 @@ public sealed class LittleWordTests : IDisposable
         Assert.Equal([new("maize-stover", 2, "sack")], Read("2 sacks strawtemaize").Materials);
 
     [Theory]
+    [InlineData("straw maize w/ foil", true)]
+    [InlineData("straw maize / foil", false)]
+    [InlineData("straw maize/ foil", false)]
+    public void Read_SlashThatShortensAWord_IsNoBreak(string text, bool isOnePhrase) =>
+        Assert.Equal(isOnePhrase, Read(text).Refused.Contains("plastic"));
+
+    [Theory]
     [InlineData("one", 1)]
     [InlineData("one!", 1)]
     [InlineData("one tractor", null)]
