@@ -2,6 +2,7 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
+using HeapText.Benchmarks.Recipes;
 
 // One row a question; those of BenchmarkDotNet take its own options after the name.
 switch (args)
@@ -14,8 +15,13 @@ switch (args)
     case ["forecast", .. var rest]:
         BenchmarkRunner.Run<ForecastBenchmarks>(Measured(), rest);
         return 0;
+    case ["recipe", .. var rest]:
+        BenchmarkRunner.Run<RecipeBenchmarks>(Measured(), rest);
+        RecipeSpread.Run(Console.Out);
+        return 0;
     default:
-        await Console.Error.WriteLineAsync("usage: hook [seconds a round] [connections] | forecast [options]");
+        await Console.Error.WriteLineAsync(
+            "usage: hook [seconds a round] [connections] | forecast [options] | recipe [options]");
         return 2;
 }
 

@@ -75,7 +75,7 @@ public static class ForecastParts
             ? item.Amount
             : item.Amount * measures.VolumeOf(item.Measure).CubicMetres * density!.Value;
         var part = new ForecastPart(item.Material, mass, item.Given);
-        return part.Check(needsDensity: true) is { } partFault ? (null, partFault) : (part, null);
+        return part.Check() is { } partFault ? (null, partFault) : (part, null);
     }
 
     private static ForecastPart Scaled(ForecastPart part, double dryScale, double waterScale)

@@ -38,6 +38,9 @@ public sealed record ForecastRequest
     /// <summary>What is done about water after building.</summary>
     public Watering Watering { get; init; } = Watering.WhenDry;
 
+    /// <summary>Whether the volume rests on a density that was assumed, as nobody gave one.</summary>
+    public bool AssumesDensity => VolumeLitres is null && Parts.Any(part => part.AssumesDensity);
+
     /// <summary>The first fault of this request, by its field in the command line's JSON; or null.</summary>
     public InputFault? Check() => CheckParts() ?? CheckHeap() ?? CheckDays();
 
@@ -50,7 +53,7 @@ public sealed record ForecastRequest
 
         for (var i = 0; i < Parts.Count; i++)
         {
-            if (Parts[i].Check(VolumeLitres is null) is { } fault)
+            if (Parts[i].Check() is { } fault)
             {
                 return fault.Within($"parts[{i}]");
             }
@@ -100,7 +103,7 @@ public sealed record ForecastRequest
 }
 
 /// <summary>Some of one material in a heap.</summary>
-/// <param name="Material">Stable key; null when every figure is given.</param>
+/// <param name="Material">Stable key; null when its figures are given.</param>
 /// <param name="MassKg">Fresh mass, 0 or more. [kg]</param>
 /// <param name="Given">Figures that override the table.</param>
 public sealed record ForecastPart(string? Material, double MassKg, GivenFigures Given)
@@ -115,20 +118,21 @@ public sealed record ForecastPart(string? Material, double MassKg, GivenFigures 
 
     internal double DryKg => MassKg * Composition.Moisture.Rest().Value;
 
-    /// <summary>Space it fills as piled; 0 for liquids and where that is not known. [m3]</summary>
-    internal double CubicMetres =>
-        Known?.Form != MaterialForm.Liquid && Density is { } density ? MassKg / density : 0;
+    /// <summary>Space it fills as piled; 0 for liquids. [m3]</summary>
+    internal double CubicMetres => Known?.Form == MaterialForm.Liquid ? 0 : MassKg / Density;
 
-    private double? Density => Given.DensityKgPerM3 ?? Known?.Figures?.Density.KilogramsPerCubicMetre;
+    /// <summary>Whether neither the table nor anybody says how heavily it lies.</summary>
+    internal bool AssumesDensity => Known is null && Given.DensityKgPerM3 is null;
 
-    internal InputFault? Check(bool needsDensity) =>
+    private double Density => Given.DensityKgPerM3
+        ?? Known?.Figures?.Density.KilogramsPerCubicMetre
+        ?? Parameters.UsualDensity;
+
+    internal InputFault? Check() =>
         Material is not null && Known is null ? new InputFault("material", "is no known material")
         : Known is { IsRefused: true } ? new InputFault("material", "never goes into a heap")
         : InputFault.OfAmount("massKg", MassKg)
-            ?? Composition.Resolve(Known, Given).Fault
-            ?? (needsDensity && Density is null && Known?.Form != MaterialForm.Liquid
-                ? new InputFault("densityKgPerM3", "must be given, or volumeLitres: the table has none")
-                : null);
+            ?? Composition.Resolve(Known, Given).Fault;
 }
 
 /// <summary>What was felt on a day, before any turning of that day.</summary>

@@ -103,6 +103,10 @@ internal static class Parameters
     /// <summary>Particle densities. [kg/m3] Source: [AGNEW] 1550 organic, 2650 ash, from memory.</summary>
     internal const double OrganicDensity = 1550, AshDensity = 2650, WaterDensity = 1000;
 
+    /// <summary>A part of which nobody says how heavily it lies, as piled. [kg/m3] Chosen, between loose stalks at
+    /// 40 and dung at 860.</summary>
+    internal const double UsualDensity = 300;
+
     /// <summary>Stable: carbon given off at 37 C. [kg C/kg VS d] Upper end of 2-4 mg/g d [CCQC], from memory.</summary>
     internal const double StableRate = 0.004, StableTestC = 37;
 

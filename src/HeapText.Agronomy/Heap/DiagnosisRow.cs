@@ -36,13 +36,20 @@ public sealed record DiagnosisRow(
     /// <summary>True for a row about animals, false for one about the heap itself.</summary>
     public bool IsOfPests => When["pests"].Length > 0;
 
-    /// <summary>True when it finds a fault first.</summary>
-    internal bool IsComplaint => Findings is [{ Cause: not HeapCauses.WorkingWell }, ..];
+    /// <summary>True when it finds a fault first that should not come back once the advice was followed: a hot heap
+    /// dries out again and again, and one that is slow or done has no fault.</summary>
+    internal bool IsComplaint => Findings is [var first, ..] && !Recurring.Contains(first.Cause);
 
     internal bool Holds(DiagnosisInput input) =>
         Has(0, (int?)input.Heat) && Has(1, (int?)input.Smell) && Has(2, (int?)input.Moisture)
         && Has(3, (int?)input.Pests) && Has(4, (int?)input.Phase) && Has(5, (int)input.Form)
         && Has(6, (int?)input.Rod);
+
+    private static readonly string[] Recurring =
+    [
+        HeapCauses.WorkingWell, HeapCauses.JustBuilt, HeapCauses.SlowStart, HeapCauses.FinishedHeating,
+        HeapCauses.DryHotCore, HeapCauses.Reheated,
+    ];
 
     internal static DiagnosisRow Read(IReadOnlyDictionary<string, string> row) => new(
         row["row"],

@@ -14,7 +14,13 @@ public sealed record MixProblem
 }
 
 /// <summary>One part of a mix.</summary>
-/// <param name="Material">Stable key; null when every figure is given.</param>
+/// <param name="Material">Stable key; null when the figures are given: moisture, and for a C/N two of carbon, nitrogen
+/// and their ratio.</param>
 /// <param name="MassKg">Fresh mass, 0 or more. [kg]</param>
 /// <param name="Given">Figures that override the table.</param>
-public sealed record MixPart(string? Material, double MassKg, GivenFigures Given);
+public sealed record MixPart(string? Material, double MassKg, GivenFigures Given)
+{
+    /// <summary>Whether nothing is known of its carbon and nitrogen, as where only moisture is worked out.</summary>
+    internal bool HasMoistureAlone => Material is null
+        && Given is { CarbonPercent: null, NitrogenPercent: null, CarbonNitrogen: null };
+}

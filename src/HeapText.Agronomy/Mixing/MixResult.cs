@@ -19,10 +19,10 @@ public abstract record MixResult
 /// <summary>A mix before watering, and the water that brings it to the moisture sought.</summary>
 /// <param name="Fresh">Mass as it is. [kg]</param>
 /// <param name="Dry">Mass without water. [kg]</param>
-/// <param name="Carbon">Carbon that microbes can eat. [kg]</param>
-/// <param name="Nitrogen">Nitrogen that microbes can eat. [kg]</param>
-/// <param name="CarbonNitrogen">Carbon-to-nitrogen ratio; null without nitrogen. [kg C / kg N]</param>
+/// <param name="Carbon">Carbon that microbes can eat; null when a part has mass and moisture alone. [kg]</param>
+/// <param name="Nitrogen">Nitrogen that microbes can eat; null likewise. [kg]</param>
+/// <param name="CarbonNitrogen">Carbon-to-nitrogen ratio; null likewise, or without nitrogen. [kg C / kg N]</param>
 /// <param name="Moisture">Water of fresh mass. [kg/kg, wet]</param>
 /// <param name="WaterToAdd">Water to add; one litre weighs one kilogram. [L]</param>
 public sealed record Mix(
-    Mass Fresh, Mass Dry, Mass Carbon, Mass Nitrogen, double? CarbonNitrogen, Fraction Moisture, Volume WaterToAdd);
+    Mass Fresh, Mass Dry, Mass? Carbon, Mass? Nitrogen, double? CarbonNitrogen, Fraction Moisture, Volume WaterToAdd);

@@ -28,9 +28,15 @@ public static class MixSolver
             portions.Add(portion);
         }
 
-        return portions.Exists(portion => portion.Fresh > Mass.Zero)
-            ? new MixResult.Solved(Blend(portions, Fraction.FromPercent(problem.TargetMoisturePercent)))
-            : new MixResult.Faulty(new InputFault("parts", "must weigh more than 0 together"));
+        if (!portions.Exists(portion => portion.Fresh > Mass.Zero))
+        {
+            return new MixResult.Faulty(new InputFault("parts", "must weigh more than 0 together"));
+        }
+
+        var mix = Blend(portions, Fraction.FromPercent(problem.TargetMoisturePercent));
+        return new MixResult.Solved(problem.Parts.Any(part => part.HasMoistureAlone)
+            ? mix with { Carbon = null, Nitrogen = null, CarbonNitrogen = null }
+            : mix);
     }
 
     /// <summary>Carbon-to-nitrogen ratio of a blend, on dry mass. [kg C / kg N]</summary>
@@ -90,7 +96,8 @@ public static class MixSolver
             return (null, amount);
         }
 
-        var (composition, fault) = Composition.Resolve(material, part.Given);
+        var given = part.HasMoistureAlone ? part.Given with { CarbonPercent = 0, NitrogenPercent = 0 } : part.Given;
+        var (composition, fault) = Composition.Resolve(material, given);
         return composition is null
             ? (null, fault)
             : (new Portion(Mass.FromKilograms(part.MassKg), composition, material?.IsFood ?? true), null);

@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 
 namespace HeapText.Agronomy.Recipes;
@@ -5,6 +6,9 @@ namespace HeapText.Agronomy.Recipes;
 /// <summary>The one list of caution keys; their words live with the dialogs.</summary>
 public static class Cautions
 {
+    /// <summary>Fence or cover a pit, dig only where no water seeps in.</summary>
+    public const string Pit = "pit";
+
     /// <summary>Wet dusty stuff first and cover mouth and nose.</summary>
     public const string Dust = "dust";
 
@@ -26,18 +30,24 @@ public static class Cautions
     /// <summary>Before the key of a material that never goes in.</summary>
     public const string RefusedPrefix = "refused:";
 
-    private static readonly string[] Dusty = ["rock-dust", "charcoal", "lime", "wood-ash", "rock-phosphate"];
+    private static readonly string[] Dusty = ["rock-dust", "charcoal", "lime", "wood-ash", "rock-phosphate", "bone-meal"];
 
     /// <summary>Whether a material raises dust that should not be breathed.</summary>
     public static bool IsDusty(string material) => Dusty.Contains(material);
 
     /// <summary>Cautions for building with some materials, refused ones named; in a fixed order.</summary>
-    internal static IReadOnlyList<string> For(IReadOnlyCollection<Material> used, IEnumerable<string> refused)
+    internal static IReadOnlyList<string> For(
+        IReadOnlyCollection<Material> used, IEnumerable<string> refused, HeapForm form)
     {
         List<string> keys = [.. refused.Select(key => RefusedPrefix + key)];
         if (used.Count == 0)
         {
             return keys;
+        }
+
+        if (form == HeapForm.Pit)
+        {
+            keys.Add(Pit);
         }
 
         if (used.Any(material => IsDusty(material.Key)))

@@ -33,8 +33,9 @@ internal static class HeapShape
         {
             var exact = litres / room.Litres(width, length, 1);
             var height = Math.Clamp(Math.Round(exact, 2), Math.Min(low, high), high);
+            var off = Math.Max(0, Math.Abs((height / exact) - 1) - FreeMiss);
             var miss = (HeightWeight * Math.Max(0, GoodHeightM - height)) + Math.Abs(width - GoodWidthM)
-                + (LengthWeight * (length - width)) + (VolumeWeight * Math.Max(0, Math.Abs((height / exact) - 1) - FreeMiss) * 100);
+                + (LengthWeight * (length - width)) + (VolumeWeight * off * 100);
             if (miss < least)
             {
                 (best, least) = (new HeapDimensions(width, length, height), miss);

@@ -5,8 +5,8 @@ namespace HeapText.Agronomy.Recipes;
 /// <param name="High">All materials high.</param>
 /// <remarks>
 /// <code>min, max over the readings of  Σ C / Σ N</code>
-/// C, N as <see cref="VariedFood"/> gives them. The ratio rises with the C/N of each material, by either reading, so the
-/// ends are exact when the materials vary independently and all are read alike.
+/// C, N as <see cref="VariedFood"/> gives them. The ratio rises with the C/N of each material, by either reading, so
+/// the ends are exact when the materials vary independently and all are read alike.
 /// <para>Source: derived. Checked against: random draws in the tests.</para>
 /// </remarks>
 public sealed record RatioRange(double Low, double High)

@@ -63,7 +63,7 @@ public static class RecipeSolver
         {
             Unused = [.. pantry.Usable.Select(part => part.Stock), .. pantry.LeftOut],
             Missing = fits && missing.Count == 0 ? finder.Two(MostToBring) : missing,
-            Cautions = Cautions.For([], pantry.Refused),
+            Cautions = Cautions.For([], pantry.Refused, request.Method.Bounds.Form),
             Notes = fits ? pantry.Notes : [.. pantry.Notes, Notes.SpaceTooSmall],
         };
     }
@@ -83,12 +83,23 @@ public static class RecipeSolver
             Missing = batch.Litres < SmallHeaps * request.Method.Bounds.LeastLitres
                 ? Improvement(pantry, batch, request)
                 : [],
-            Cautions = Cautions.For(used, pantry.Refused),
+            Cautions = Cautions.For(
+                [.. used, .. MaterialsOf(more)], pantry.Refused, request.Method.Bounds.Form),
             Notes = [.. pantry.Notes, .. NotesOf(batch, used, recipe.CarbonNitrogenRange)],
         };
     }
 
-    /// <summary>Heaps of what is left, none wetter than 60 %: what is too wet for that can wait for dry stuff.</summary>
+    private static IEnumerable<Material> MaterialsOf(IEnumerable<Recipe> heaps)
+    {
+        foreach (var layer in heaps.SelectMany(heap => heap.PerRound))
+        {
+            if (MaterialTable.TryFind(layer.Material, out var material)) yield return material;
+        }
+    }
+
+    /// <summary>
+    /// Heaps of what is left, none wetter than 60 %: what is too wet for that can wait for dry stuff.
+    /// </summary>
     private static List<Recipe> More(ref IReadOnlyList<Ingredient> left, HeapRoom room)
     {
         List<Recipe> more = [];
@@ -104,7 +115,8 @@ public static class RecipeSolver
     private static IEnumerable<string> NotesOf(Batch batch, List<Material> used, RatioRange range)
     {
         const double rounding = 1e-6;
-        string[] wet = batch.Mass - batch.Dry > HeapLimits.MostMoisture * batch.Mass * (1 + rounding) ? [Notes.Wet] : [];
+        var isWet = batch.Mass - batch.Dry > HeapLimits.MostMoisture * batch.Mass * (1 + rounding);
+        string[] wet = isWet ? [Notes.Wet] : [];
         var liquids = used.Where(material => material.Form == MaterialForm.Liquid)
             .Select(material => Notes.LiquidPrefix + material.Key);
         return [.. wet, .. range.Notes(), .. liquids];

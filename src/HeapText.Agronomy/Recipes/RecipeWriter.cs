@@ -42,7 +42,8 @@ internal static class RecipeWriter
     internal static IReadOnlyList<Ingredient> Leave(Batch batch, int heaps) =>
     [
         .. batch.Ingredients
-            .Zip(batch.Halves, (part, halves) => (part, Left: part.Stock.Amount - (halves * batch.Rounds * heaps / 2.0)))
+            .Zip(batch.Halves, (part, halves) => (part, Used: halves * batch.Rounds * heaps / 2.0))
+            .Select(item => (item.part, Left: item.part.Stock.Amount - item.Used))
             .Where(item => item.Left > Rounding)
             .Select(item => item.part with { Stock = item.part.Stock with { Amount = item.Left } }),
     ];

@@ -16,6 +16,9 @@ internal static class Agenda
     private const int MostSoftPrompts = 2;
     private const int DaysToNextSoftPrompt = 4;
 
+    /// <summary>A check closer than this to what is planned waits for it.</summary>
+    private const int DaysBeforePlanned = 2;
+
     /// <summary>How long a question about another heap is given before the next heap's turn comes.</summary>
     private static readonly Duration QuestionRests = Duration.FromHours(3);
 
@@ -23,7 +26,9 @@ internal static class Agenda
     public static LocalDate? PromptDay(HeapRecord heap)
     {
         var planned = PlannedDay(heap);
-        return heap.IsTended && heap.CheckOn is { } check && !(heap.Due <= check) ? check : planned;
+        return heap.IsTended && heap.CheckOn is { } check && !(heap.Due < check.PlusDays(DaysBeforePlanned))
+            ? check
+            : planned;
     }
 
     /// <summary>True when a check without a turning is what comes first.</summary>

@@ -23,14 +23,14 @@ internal static class Joining
             talk.Farmer = talk.Farmer with { Language = language, LanguageChosen = true };
         if (reading.GroupCode is { } code) Invite(talk, code, writtenIn);
         else if (talk.Farmer.Stage == Stage.AskingConsent) HearConsent(talk, reading, writtenIn);
-        else if (reading.Intent != Intent.Stop) TurnAway(talk);
+        else if (reading.Intent != Intent.Stop) TurnAway(talk, writtenIn);
     }
 
     /// <summary>Asks for consent again.</summary>
     public static void AskConsent(Talk talk)
     {
         talk.Say(Catalogue.AskConsent, ("group", new Value.Name(talk.Group?.Name ?? "")), ("officer", talk.Officer),
-            ("languages", new Value.LanguageHints()));
+            ("languages", talk.LanguageHints));
     }
 
     private static void Invite(Talk talk, int code, string? writtenIn)
@@ -84,9 +84,9 @@ internal static class Joining
         talk.Farmer = talk.Farmer with { InvitedTo = null };
     }
 
-    private static void TurnAway(Talk talk)
+    private static void TurnAway(Talk talk, string? writtenIn)
     {
-        if (MayAnswer(talk)) talk.SayInEveryLanguage(Catalogue.HowToJoin);
+        if (MayAnswer(talk)) talk.SayToStranger(Catalogue.HowToJoin, writtenIn);
     }
 
     /// <summary>True when an hour has passed since the last such answer; notes this one.</summary>

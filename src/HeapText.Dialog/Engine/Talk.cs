@@ -1,5 +1,6 @@
 using System.Globalization;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Text;
 using HeapText.Dialog.Wording;
 using NodaTime;
 
@@ -57,9 +58,29 @@ internal sealed class Talk
     public bool Fits(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
         _book.Fits(Farmer.Language, message, PrefixOf(heap), filling);
 
-    /// <summary>The answer to a number that has not joined: how to, in every language, in one message.</summary>
-    public void SayInEveryLanguage(MessageSpec message) =>
-        Add(string.Join("\n", _book.Languages.Select(language => _book.Say(language, message))));
+    /// <summary>How the other languages offer themselves, those of groups first.</summary>
+    public Value LanguageHints => new Value.LanguageHints(
+        [.. LanguagesOfGroups.Concat(_book.Languages).Distinct().Where(language => language != Farmer.Language)]);
+
+    private IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(_book.Speaks)
+        .GroupBy(language => language).OrderByDescending(same => same.Count())
+        .ThenBy(same => same.Key, StringComparer.Ordinal).Select(same => same.Key);
+
+    /// <summary>Says something to a number that has not joined, in one message: in the language it wrote in where
+    /// that can be told, else in the languages of the groups, as many as fit.</summary>
+    public void SayToStranger(MessageSpec message, string? writtenIn)
+    {
+        const int most = 2;
+        var languages = writtenIn is null ? LanguagesOfGroups.ToList() : [writtenIn];
+        if (languages.Count == 0) languages = [Farmer.Language];
+        var text = _book.Say(languages[0], message);
+        foreach (var language in languages.Skip(1))
+        {
+            var longer = $"{text}\n{_book.Say(language, message)}";
+            if (Fit.Measure(longer).Segments <= most) text = longer;
+        }
+        Add(text);
+    }
 
     /// <summary>Opens a question, or closes the open one. What is still to be brought stays open behind it.</summary>
     public void Ask(Cue cue, HeapRecord? about = null)

@@ -45,13 +45,21 @@ public sealed class Phrasebook
     private string Fill(string language, MessageSpec message, Dictionary<string, Value> values) =>
         _files[language].Messages[message.Key].Fill(slot => Word(language, values[slot]));
 
-    /// <summary>Cuts the last item off a list of materials; false when there is none to cut.</summary>
+    /// <summary>Cuts the last item off a list of materials or languages; false when there is none to cut.</summary>
     private static bool Shorten(Dictionary<string, Value> values)
     {
         foreach (var (slot, value) in values)
         {
-            if (value is not Value.Materials { Keys.Count: > 1 } list) continue;
-            values[slot] = new Value.Materials([.. list.Keys.SkipLast(1)]) { LeftOut = list.LeftOut + 1 };
+            Value? shorter = value switch
+            {
+                Value.Materials { Keys.Count: > 1 } list =>
+                    new Value.Materials([.. list.Keys.SkipLast(1)]) { LeftOut = list.LeftOut + 1 },
+                Value.LanguageHints { Languages.Count: > 1 } hints =>
+                    new Value.LanguageHints([.. hints.Languages.SkipLast(1)]),
+                _ => null,
+            };
+            if (shorter is null) continue;
+            values[slot] = shorter;
             return true;
         }
         return false;
@@ -79,8 +87,8 @@ public sealed class Phrasebook
             ("number", Figure(heap.Number)), ("date", DateInWords(language, heap.BuiltOn))))),
         Value.Choices choices =>
             string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
-        Value.LanguageHints => string.Join(". ", Languages.Where(l => l != language)
-            .Select(l => _files[l].Messages[Catalogue.LanguageHint.Key].ToString())),
+        Value.LanguageHints hints => string.Join(". ",
+            hints.Languages.Select(l => _files[l].Messages[Catalogue.LanguageHint.Key].ToString())),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -53,6 +53,6 @@ public abstract record Value
     /// <summary>Choices, numbered from 1.</summary>
     public sealed record Choices(IReadOnlyList<Value> Items) : Value;
 
-    /// <summary>How every language but the one spoken offers itself.</summary>
-    public sealed record LanguageHints : Value;
+    /// <summary>How languages offer themselves, each in a sentence of its own.</summary>
+    public sealed record LanguageHints(IReadOnlyList<string> Languages) : Value;
 }

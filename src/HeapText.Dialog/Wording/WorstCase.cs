@@ -17,7 +17,9 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
         var text = prefix + book.Say(file.Language, message, filling);
         var fitting = Fit.Measure(text);
-        if (fitting.Encoding == TextEncoding.Ucs2 && file.Alphabet == "GSM7")
+        // How a language offers itself stands in messages of all the others, and must not double their parts.
+        var mustBeGsm7 = file.Alphabet == "GSM7" || message == Catalogue.LanguageHint;
+        if (fitting.Encoding == TextEncoding.Ucs2 && mustBeGsm7)
             yield return At(template,
                 $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
         if (fitting.Segments > message.Segments)
@@ -51,7 +53,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
-        SlotKind.LanguageHints => new Value.LanguageHints(),
+        SlotKind.LanguageHints => new Value.LanguageHints(
+            [.. book.Languages.Where(language => language != file.Language)]),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

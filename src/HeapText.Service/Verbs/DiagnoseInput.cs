@@ -1,12 +1,10 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using HeapText.Agronomy;
 using HeapText.Agronomy.Heap;
 
 namespace HeapText.Service.Verbs;
 
 /// <summary>What <c>diagnose</c> reads; everything may be null or left out.</summary>
-[JsonNumberHandling(JsonNumberHandling.Strict)]
 internal sealed record DiagnoseInput(
     string? Heat,
     string? Smell,

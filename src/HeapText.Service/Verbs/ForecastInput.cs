@@ -2,7 +2,6 @@ using System.Text.Json;
 using HeapText.Agronomy;
 using HeapText.Agronomy.Forecasting;
 using HeapText.Agronomy.Heap;
-using HeapText.Agronomy.Mixing;
 
 namespace HeapText.Service.Verbs;
 
@@ -84,23 +83,9 @@ internal sealed record ForecastInput : ForecastHeapInput
 }
 
 /// <summary>Some of one material; a given figure overrides the table.</summary>
-internal sealed record ForecastPartInput(
-    string? Material,
-    double? MassKg,
-    double? CarbonPercent,
-    double? NitrogenPercent,
-    double? Cn,
-    double? MoisturePercent,
-    double? DensityKgPerM3)
+internal sealed record ForecastPartInput(string? Material, double? MassKg) : PiledFiguresInput
 {
-    internal ForecastPart ToPart() => new(Material, MassKg!.Value, new GivenFigures
-    {
-        CarbonPercent = CarbonPercent,
-        NitrogenPercent = NitrogenPercent,
-        CarbonNitrogen = Cn,
-        MoisturePercent = MoisturePercent,
-        DensityKgPerM3 = DensityKgPerM3,
-    });
+    internal ForecastPart ToPart() => new(Material, MassKg!.Value, Given);
 }
 
 /// <summary>What a farmer felt; smell and pests, as <c>read</c> writes them, are read past.</summary>

@@ -17,7 +17,7 @@ internal sealed record ForecastOutput(
 {
     private const double LitresPerBucket = 20;
 
-    internal static ForecastOutput From(Forecast forecast) => new(
+    internal static ForecastOutput From(ForecastRequest request, Forecast forecast) => new(
         [.. forecast.Days.Select(ForecastDayOutput.From)],
         forecast.PeakC,
         forecast.PeakDay,
@@ -27,10 +27,11 @@ internal sealed record ForecastOutput(
         Math.Round(forecast.YieldVolume.Litres),
         Math.Round(forecast.YieldVolume.Litres / LitresPerBucket),
         [.. forecast.WaterAtTurnings.Select(water => new TurningWaterOutput(water.Day, Math.Round(water.Litres)))],
-        [.. NotesOf(forecast)]);
+        [.. NotesOf(request, forecast)]);
 
-    private static IEnumerable<string> NotesOf(Forecast forecast)
+    private static IEnumerable<string> NotesOf(ForecastRequest request, Forecast forecast)
     {
+        if (request.AssumesDensity) yield return "density-assumed";
         if (forecast.DaysAbove55 == 0) yield return "not-likely-to-reach-55";
         if (forecast.ReadyDay.Likely is null) yield return "not-ready-within-a-year";
     }

@@ -17,6 +17,6 @@ internal static class ForecastVerb
     {
         var (request, fault) = input.ToRequest();
         fault ??= request!.Check();
-        return fault is null ? (ForecastOutput.From(HeapForecast.Run(request!)), null) : (null, fault);
+        return fault is null ? (ForecastOutput.From(request!, HeapForecast.Run(request!)), null) : (null, fault);
     }
 }

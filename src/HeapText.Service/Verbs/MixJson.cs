@@ -32,29 +32,20 @@ internal sealed record MixInput(IReadOnlyList<MixPartInput?>? Parts, double? Tar
 }
 
 /// <summary>One part of a mix; a given figure overrides the table.</summary>
-internal sealed record MixPartInput(
-    string? Material,
-    double? MassKg,
-    double? CarbonPercent,
-    double? NitrogenPercent,
-    double? Cn,
-    double? MoisturePercent)
+internal sealed record MixPartInput(string? Material, double? MassKg) : FiguresInput
 {
-    internal MixPart ToPart() => new(Material, MassKg!.Value, new GivenFigures
-    {
-        CarbonPercent = CarbonPercent,
-        NitrogenPercent = NitrogenPercent,
-        CarbonNitrogen = Cn,
-        MoisturePercent = MoisturePercent,
-    });
+    internal MixPart ToPart() => new(Material, MassKg!.Value, Given);
 }
 
-/// <summary>What <c>mix</c> writes; <c>cn</c> is null without nitrogen.</summary>
+/// <summary>
+/// What <c>mix</c> writes; <c>cn</c> is null without nitrogen, all three of carbon and nitrogen where a part has mass
+/// and moisture alone.
+/// </summary>
 internal sealed record MixOutput(
     double MassKg,
     double DryKg,
-    double CarbonKg,
-    double NitrogenKg,
+    double? CarbonKg,
+    double? NitrogenKg,
     double? Cn,
     double MoisturePercent,
     double WaterToAddLitres)
@@ -62,8 +53,8 @@ internal sealed record MixOutput(
     internal static MixOutput From(Mix mix) => new(
         mix.Fresh.Kilograms,
         mix.Dry.Kilograms,
-        mix.Carbon.Kilograms,
-        mix.Nitrogen.Kilograms,
+        mix.Carbon?.Kilograms,
+        mix.Nitrogen?.Kilograms,
         mix.CarbonNitrogen,
         mix.Moisture.Percent,
         mix.WaterToAdd.Litres);

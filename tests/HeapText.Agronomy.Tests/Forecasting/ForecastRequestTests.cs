@@ -17,8 +17,8 @@ public class ForecastRequestTests
         { "parts[0].material: never goes into a heap", With(new("plastic", 1)) },
         { "parts[0].massKg: must be 0 or more", With(new("cow-dung", double.NaN)) },
         {
-            "parts[0].densityKgPerM3: must be given, or volumeLitres: the table has none",
-            With(new(null, 1, new GivenFigures { CarbonPercent = 40, NitrogenPercent = 2, MoisturePercent = 50 }))
+            "parts[0].nitrogenPercent: must be given, with two of carbonPercent, nitrogenPercent and cn",
+            With(new(null, 1, new GivenFigures { MoisturePercent = 50 }))
         },
         { "waterLitres: must be 0 or more", Heap with { WaterLitres = -1 } },
         { "volumeLitres: must be from 1 to 1000000", Heap with { VolumeLitres = 0 } },

@@ -74,8 +74,8 @@ public class MixSolverTests
 
         var mix = Solved(new MixPart("maize-stover", 1, given));
 
-        Assert.Equal(carbonPercent, mix.Carbon.Kilograms / mix.Dry.Kilograms * 100, 9);
-        Assert.Equal(nitrogenPercent, mix.Nitrogen.Kilograms / mix.Dry.Kilograms * 100, 9);
+        Assert.Equal(carbonPercent, mix.Carbon!.Value.Kilograms / mix.Dry.Kilograms * 100, 9);
+        Assert.Equal(nitrogenPercent, mix.Nitrogen!.Value.Kilograms / mix.Dry.Kilograms * 100, 9);
     }
 
     [Theory]

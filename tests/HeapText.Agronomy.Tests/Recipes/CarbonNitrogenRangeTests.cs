@@ -107,7 +107,8 @@ public class CarbonNitrogenRangeTests
 
     /// <summary>
     /// C/N by <see cref="MixSolver"/>, each material at a place in its range, 0 low to 1 high; its carbon or its
-    /// nitrogen gives way. Carbon beyond what a mix takes (110 % of dry matter in the driest wood) is worked out by hand.
+    /// nitrogen gives way. Carbon beyond what a mix takes (110 % of dry matter in the driest wood) is worked out by
+    /// hand.
     /// </summary>
     private static double Ratio(Recipe recipe, Func<Part, (bool ByCarbon, double Place)> draw)
     {

@@ -12,7 +12,8 @@ public class HardStockTests
     {
         var missing = Bring(
             MaterialRole.Brown, Lack.TooWet,
-            new("vegetable-waste", 10, "wheelbarrow"), new("green-weeds", 20, "wheelbarrow"), new("cow-dung", 20, "bucket"));
+            new("vegetable-waste", 10, "wheelbarrow"), new("green-weeds", 20, "wheelbarrow"),
+            new("cow-dung", 20, "bucket"));
 
         Assert.Contains("rice-straw", missing.Substitutes);
         Assert.InRange(missing.Amount, 5, 12);

@@ -85,8 +85,8 @@ public class RecipeProperties
         }
     }, iter: 300);
 
-    // As many rounds of layers twice or three times as thick are within the limits, so the heap is no smaller than that;
-    // nor is it larger than what finer layers can gain, which is little when a layer counts many measures.
+    // As many rounds of layers twice or three times as thick are within the limits, so the heap is no smaller than
+    // that; nor is it larger than what finer layers can gain, which is little when a layer counts many measures.
     [Fact]
     public void Stock_Scaled_ScalesTheRecipeUpToAFullHeap() => Gen.Select(Stock, Gen.Int[2, 3]).Sample((stock, times) =>
     {

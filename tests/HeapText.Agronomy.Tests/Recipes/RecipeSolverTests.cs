@@ -1,3 +1,4 @@
+using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Mixing;
 using HeapText.Agronomy.Recipes;
@@ -135,6 +136,41 @@ public class RecipeSolverTests
 
         Assert.Equal(["dust", "ash-cold", "manure-hygiene", "lifting", "wells", "snakes"], heap.Cautions);
     }
+
+    [Fact]
+    public void Cautions_OfFurtherHeaps_CoverWhatTheFirstDoesNotHold()
+    {
+        var solved = RecipeSolver.Solve(new RecipeRequest
+        {
+            Stock =
+            [
+                new("green-weeds", 120, "wheelbarrow"), new("cow-dung", 30, "bucket"),
+                new("coffee-husk", 200, "bucket"), new("dry-leaves", 120, "wheelbarrow"),
+            ],
+            WithMore = true,
+        });
+
+        var heaps = Assert.IsType<RecipeResult.Solved>(solved);
+        Assert.DoesNotContain(heaps.Recipe.PerRound, layer => layer.Material == "cow-dung");
+        Assert.Contains(heaps.More, heap => heap.PerRound.Any(layer => layer.Material == "cow-dung"));
+        Assert.Contains("manure-hygiene", heaps.Cautions);
+    }
+
+    [Fact]
+    public void Cautions_OfAPit_NameIt()
+    {
+        var pit = HeapMethods.All["dry-season-pit"];
+
+        var solved = RecipeSolver.Solve(new RecipeRequest { Stock = Plenty, Method = pit });
+
+        Assert.Equal("pit", Assert.IsType<RecipeResult.Solved>(solved).Cautions[0]);
+        Assert.DoesNotContain("pit", Heap(Plenty).Cautions);
+    }
+
+    [Theory]
+    [InlineData("bone-meal")]
+    [InlineData("lime")]
+    public void Dust_OfAFinePowder_IsWarnedOf(string material) => Assert.True(Cautions.IsDusty(material));
 
     [Fact]
     public void Heap_OfWetStuff_IsANotedLastResort()

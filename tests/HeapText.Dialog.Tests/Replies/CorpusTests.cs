@@ -14,6 +14,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("sw-tuning", 1.00)]
     [InlineData("en-scoring", 0.90)]
     [InlineData("sw-scoring", 0.90)]
+    [InlineData("en-blind", 0.83)]
+    [InlineData("sw-blind", 0.79)]
     [InlineData("pt-tuning", 1.00)]
     [InlineData("pt-blind", 0.91)]
     public void Read_CorpusHalf_ScoresAtLeast(string half, double least)

@@ -38,7 +38,7 @@ internal sealed class Chromium : IAsyncDisposable
         {
             ViewportSize = new ViewportSize { Width = width, Height = 900 },
         });
-        page.SetDefaultTimeout(15_000);
+        page.SetDefaultTimeout(45_000);
         page.PageError += (_, error) => faults.Add(error);
         page.Console += (_, message) =>
         {

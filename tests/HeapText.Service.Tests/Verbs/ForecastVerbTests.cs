@@ -73,6 +73,20 @@ public class ForecastVerbTests
         Assert.Equal(22, Days(forecast)[0].GetProperty("coreC").GetDouble());
     }
 
+    // The contract's parts know no density.
+    [Fact]
+    public void Forecast_OfPartsWithoutMaterialOrDensity_AssumesAUsualDensityAndSaysSo()
+    {
+        const string part = """{"massKg":600,"cn":30,"nitrogenPercent":1.5,"moisturePercent":60}""";
+
+        var assumed = Run($$"""{"parts":[{{part}}]}""").Json;
+        var measured = Run($$"""{"parts":[{{part}}],"volumeLitres":2000}""").Json;
+
+        Assert.Contains("density-assumed", Notes(assumed));
+        Assert.DoesNotContain("density-assumed", Notes(measured));
+        Assert.Equal(2000, Days(assumed)[0].GetProperty("volumeLitres").GetDouble(), 1);
+    }
+
     [Fact]
     public void Forecast_OfStrawInFrost_SaysThatItIsNotReadyWithinAYear()
     {
@@ -80,8 +94,7 @@ public class ForecastVerbTests
 
         Assert.Equal(JsonValueKind.Null, forecast.GetProperty("readyDay").GetProperty("likely").ValueKind);
         Assert.Equal(
-            ["not-likely-to-reach-55", "not-ready-within-a-year"],
-            forecast.GetProperty("notes").EnumerateArray().Select(note => note.GetString()));
+            ["not-likely-to-reach-55", "not-ready-within-a-year"], Notes(forecast));
     }
 
     [Fact]
@@ -107,6 +120,7 @@ public class ForecastVerbTests
     [InlineData("""{"total":[{"material":"plastic","amount":1,"measure":"kg"}]}""",
         "total[0].material: never goes into a heap")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"days":1.5}""", "days: has the wrong type")]
+    [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"days":"3"}""", "days: has the wrong type")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"days":0}""", "days: must be from 1 to 365")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1}],"turnDays":[-1]}""",
         "turnDays[0]: must be from 1 to 365")]
@@ -123,6 +137,9 @@ public class ForecastVerbTests
 
     private static List<JsonElement> Days(JsonElement forecast) =>
         [.. forecast.GetProperty("days").EnumerateArray()];
+
+    private static IEnumerable<string?> Notes(JsonElement forecast) =>
+        forecast.GetProperty("notes").EnumerateArray().Select(note => note.GetString());
 
     private static void AssertNear(JsonElement built, string name, JsonElement told, double tolerance) =>
         Assert.Equal(built.GetProperty(name).GetDouble(), told.GetDouble(), tolerance);

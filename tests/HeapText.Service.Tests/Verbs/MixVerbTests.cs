@@ -35,6 +35,21 @@ public class MixVerbTests
         Assert.Equal(127, run.Json.GetProperty("cn").GetDouble(), 6);
     }
 
+    // Moisture and water need no carbon or nitrogen: Cornell's 6.8 kg of leaves again, and 33.3 L by mass balance.
+    [Theory]
+    [InlineData("""{"massKg":10,"moisturePercent":77},{"massKg":6.8,"moisturePercent":35}""", 60, 0)]
+    [InlineData("""{"massKg":100,"moisturePercent":40}""", 40, 33.333333333)]
+    [InlineData("""{"massKg":50,"moisturePercent":40},{"material":"wood-ash","massKg":0}""", 40, 16.666666667)]
+    public void Mix_OfMassAndMoistureAlone_LeavesCarbonAndNitrogenUnknown(string parts, double moisture, double water)
+    {
+        var run = Run($$"""{"parts":[{{parts}}]}""");
+
+        Assert.Equal(moisture, run.Json.GetProperty("moisturePercent").GetDouble(), 6);
+        Assert.Equal(water, run.Json.GetProperty("waterToAddLitres").GetDouble(), 6);
+        Assert.All(["carbonKg", "nitrogenKg", "cn"], name =>
+            Assert.Equal(System.Text.Json.JsonValueKind.Null, run.Json.GetProperty(name).ValueKind));
+    }
+
     [Fact]
     public void Mix_WithoutNitrogen_HasNoRatio()
     {
@@ -54,6 +69,7 @@ public class MixVerbTests
     [InlineData("""{"parts":[{"massKg":1,"MassKg":1}]}""", "parts[0].MassKg: is no known property")]
     [InlineData("""{"parts":[{"massKg":1,"massKg":1}]}""", "parts[0].massKg: is given twice")]
     [InlineData("""{"parts":[{"massKg":"NaN"}]}""", "parts[0].massKg: has the wrong type")]
+    [InlineData("""{"parts":[{"massKg":1}]}""", "parts[0].moisturePercent: must be given: the table has none")]
     [InlineData("""{"parts":[{"material":"cow-dung"}]}""", "parts[0].massKg: must be given")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":-1}]}""", "parts[0].massKg: must be 0 or more")]
     [InlineData("""{"parts":[{"material":"cow-dung","massKg":1e400}]}""", "parts[0].massKg: must be 0 or more")]

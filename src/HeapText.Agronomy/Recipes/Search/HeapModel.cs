@@ -87,8 +87,8 @@ internal sealed class HeapModel
     /// <param name="wishes">What the wishes are worth.</param>
     /// <remarks>
     /// <code>Σ (C − r N) k ≤ N0 m</code>
-    /// C, N carbon and nitrogen of half a measure [kg]; k half measures; r an edge of C/N; N0 nitrogen of the largest heap
-    /// [kg], which stands for that of the heap sought; m points by which C/N passes the edge.
+    /// C, N carbon and nitrogen of half a measure [kg]; k half measures; r an edge of C/N; N0 nitrogen of the largest
+    /// heap [kg], which stands for that of the heap sought; m points by which C/N passes the edge.
     /// </remarks>
     internal LinearProgram ForWishes(int rounds, double least, double most, int step, Wishes wishes)
     {

@@ -19,7 +19,8 @@ internal static class Carries
         return
         [
             .. Enumerable.Range(0, goods)
-                .SelectMany(good => Of(good, [.. after.Select((end, h) => (int)Math.Round(end[good] - before[h][good]))]))
+                .SelectMany(good => Of(
+                    good, [.. after.Zip(before, (end, own) => (int)Math.Round(end[good] - own[good]))]))
                 .OrderBy(carry => carry.From).ThenBy(carry => carry.To).ThenBy(carry => carry.Good),
         ];
     }

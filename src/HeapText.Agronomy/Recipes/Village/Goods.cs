@@ -5,21 +5,22 @@ using HeapText.Agronomy.Recipes.Search;
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
-/// All that can go into heaps in a village, one good for each material, measure and set of figures, and what a household
-/// needs of it.
+/// All that can go into heaps in a village, one good for each material, measure and set of figures, and how much of it
+/// each household has.
 /// </summary>
 internal sealed class Goods
 {
     private readonly HeapRoom _room;
     private readonly HeapBounds _bounds;
+    private readonly Measures _measures;
     private readonly Dictionary<string, bool> _known = new(StringComparer.Ordinal);
 
     internal Goods(VillageRequest request)
     {
-        _bounds = request.Method.Bounds;
+        (_bounds, _measures) = (request.Method.Bounds, request.Measures);
         _room = new HeapRoom(request.Space, _bounds);
         All = Pantry.Of(request.RequestOf([.. request.Households.SelectMany(household => household.Stock)])).Usable;
-        Carried = [.. All.Select(good => CarriedLitres(good, request.Measures))];
+        Carried = [.. All.Select(good => CarriedLitres(good))];
         Stocks = [.. request.Households.Select(household => AmountsOf(request, household.Stock))];
     }
 
@@ -67,6 +68,11 @@ internal sealed class Goods
         return spare;
     }
 
+    /// <summary>Space one measure of something missing takes. [L]</summary>
+    internal double LitresOf(Missing missing) => missing.Measure != Measures.Kilogram
+        ? _measures.VolumeOf(missing.Measure).Litres
+        : Ingredient.From(new StockItem(missing.Material, 1, missing.Measure), _measures)!.Litres * 2;
+
     /// <summary>A household's whole stock with so much of each good; what is no good stays as it is.</summary>
     internal IReadOnlyList<StockItem> StockOf(HouseholdStock household, double[] amounts) =>
     [
@@ -74,8 +80,8 @@ internal sealed class Goods
         .. All.Select((good, k) => good.Stock with { Amount = amounts[k] }).Where(item => item.Amount > 0),
     ];
 
-    private static double CarriedLitres(Ingredient good, Measures measures) =>
-        good.Stock.Measure != Measures.Kilogram ? measures.VolumeOf(good.Stock.Measure).Litres
+    private double CarriedLitres(Ingredient good) =>
+        good.Stock.Measure != Measures.Kilogram ? _measures.VolumeOf(good.Stock.Measure).Litres
         : good.Litres > 0 ? 2 * good.Litres
         : 2 * good.Mass;
 
@@ -84,7 +90,8 @@ internal sealed class Goods
         var own = Pantry.Of(request.RequestOf(stock)).Usable;
         return
         [
-            .. All.Select(good => own.Where(part => Pantry.IsSame(part.Stock, good.Stock)).Sum(part => part.Stock.Amount)),
+            .. All.Select(good =>
+                own.Where(part => Pantry.IsSame(part.Stock, good.Stock)).Sum(part => part.Stock.Amount)),
         ];
     }
 }

@@ -1,3 +1,5 @@
+using HeapText.Agronomy.Materials;
+
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
@@ -6,7 +8,10 @@ namespace HeapText.Agronomy.Recipes.Village;
 /// </summary>
 internal sealed class LargeVillage
 {
-    private const int MostRounds = 3, MostTries = 4, NodesForOne = 60, GoodsOfARole = 3;
+    private const int MostRounds = 2, MostTries = 4, NodesForOne = 60, GoodsOfARole = 3;
+
+    /// <summary>What is worth carrying: nobody is kept from building for want of earth or ash.</summary>
+    private static readonly MaterialRole[] Bulky = [MaterialRole.Brown, MaterialRole.Green, MaterialRole.Manure];
 
     private readonly Goods _goods;
     private readonly double[][] _stocks;
@@ -75,8 +80,8 @@ internal sealed class LargeVillage
     }
 
     /// <summary>
-    /// Brings so much of a good from those who can spare it, who can build first, large givers first; when it is not all
-    /// there, the pool is lowered to what is.
+    /// Brings so much of a good from those who can spare it, who can build first, large givers first; when it is not
+    /// all there, the pool is lowered to what is.
     /// </summary>
     private bool Collect(int household, int good, int amount, int[] pool)
     {
@@ -110,7 +115,9 @@ internal sealed class LargeVillage
         return pool;
     }
 
-    /// <summary>What a household can give of each good, of one at a time; those who cannot build can give all.</summary>
+    /// <summary>
+    /// What a household can give of each good, of one at a time; those who cannot build can give all.
+    /// </summary>
     private int[] Spare(int household) => _spare[household] ??=
     [
         .. _stocks[household].Select((amount, good) => amount < 1 ? 0
@@ -122,17 +129,18 @@ internal sealed class LargeVillage
     private (double[] Stock, double Carried)? NeedOf(int household, int[] pool)
     {
         var own = _stocks[household];
-        var offered = Enumerable.Range(0, pool.Length).Where(good => pool[good] > 0)
+        var offered = Enumerable.Range(0, pool.Length)
+            .Where(good => pool[good] > 0 && Bulky.Contains(_goods.All[good].Material.Role))
             .GroupBy(good => _goods.All[good].Material.Role)
             .SelectMany(role => role.OrderByDescending(good => pool[good] * _goods.Carried[good]).Take(GoodsOfARole));
         List<int> used = [.. Enumerable.Range(0, pool.Length).Where(good => own[good] > 0).Union(offered).Order()];
-        if (!used.Exists(good => _goods.All[good].Litres > 0))
+        var there = pool.Select((amount, good) => amount + (int)Math.Floor(own[good])).ToArray();
+        var model = new ShareModel(_goods, [own], there, used);
+        if (!_goods.Suffice(model.StockOf(0, u => there[used[u]])))
         {
             return null;
         }
 
-        var there = pool.Select((amount, good) => amount + (int)Math.Floor(own[good])).ToArray();
-        var model = new ShareModel(_goods, [own], there, used);
         var search = new ShareSearch(_goods, model, double.PositiveInfinity) { NodesLeft = NodesForOne };
         search.Run();
         return search.Stocks is [var stock] ? (stock, search.Carried) : null;

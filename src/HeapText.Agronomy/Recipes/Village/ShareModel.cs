@@ -3,8 +3,8 @@ using HeapText.Agronomy.Recipes.Search;
 namespace HeapText.Agronomy.Recipes.Village;
 
 /// <summary>
-/// How goods may be shared out so that certain households can build, as a linear program that leaves out that layers are
-/// counted in halves: what it rules out is ruled out, what it allows has to be checked.
+/// How goods may be shared out so that certain households can build, as a linear program that leaves out that layers
+/// are counted in halves: what it rules out is ruled out, what it allows has to be checked.
 /// </summary>
 /// <remarks>
 /// <code>minimise Σ v e   with  w ≤ own + e,  x ≤ 2 w + 2 odd,  Σ w ≤ there,  the limits of a heap on x</code>
@@ -72,7 +72,8 @@ internal sealed class ShareModel
             }
 
             var builder = b;
-            rows.AddRange(ratios.Select(ratio => Row(0, [.. ratio.Weights.Select((weight, u) => (Laid(builder, u), weight))])));
+            rows.AddRange(ratios.Select(ratio =>
+                Row(0, [.. ratio.Weights.Select((weight, u) => (Laid(builder, u), weight))])));
             rows.Add(Row(
                 -_goods.LeastLitres, [.. _used.Select((good, u) => (Laid(builder, u), -_goods.All[good].Litres))]));
         }

@@ -15,7 +15,8 @@ internal static class SmallVillage
         Goods goods, IReadOnlyList<double[]> stocks, IReadOnlyList<double[]> start, int nodes)
     {
         var able = Enumerable.Range(0, stocks.Count).Where(h => goods.Suffice(stocks[h])).ToList();
-        var best = (Stocks: start, Builders: start.Count(goods.Suffice), Carried: Carries.LitresOf(goods, stocks, start));
+        var best = (
+            Stocks: start, Builders: start.Count(goods.Suffice), Carried: Carries.LitresOf(goods, stocks, start));
         for (var builders = stocks.Count; builders > able.Count && builders >= best.Builders; builders--)
         {
             foreach (var group in Groups(stocks.Count, builders).Where(group => !able.Except(group).Any()))

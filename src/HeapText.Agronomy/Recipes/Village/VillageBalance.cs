@@ -13,9 +13,9 @@ public static class VillageBalance
     /// <param name="request">The households and what they have.</param>
     /// <remarks>
     /// Whole measures are moved, refused things never. A household that can build alone still can, if perhaps a smaller
-    /// heap; households that cannot build may give all they have. Up to four households with up to twelve goods are shared
-    /// out exactly, as <see cref="VillagePlan.IsProven"/> says; in larger villages no fewer build than before. Same answer
-    /// every time.
+    /// heap; households that cannot build may give all they have. Up to four households with up to twelve goods are
+    /// shared out exactly, as <see cref="VillagePlan.IsProven"/> says; in larger villages no fewer build than before.
+    /// Same answer every time.
     /// <para>Source: derived. Checked against: exhaustive search in the tests.</para>
     /// </remarks>
     /// <exception cref="ArgumentException">
@@ -46,7 +46,7 @@ public static class VillageBalance
         {
             Moves = [.. Carries.Of(goods.Stocks, ends).Select(carry => Describe(carry, request, goods))],
             Households = households,
-            Lacking = LackingOf(households),
+            Lacking = LackingOf(households, goods),
             Surplus = SurplusOf(households),
             IsProven = isProven,
         };
@@ -83,18 +83,37 @@ public static class VillageBalance
         goods.All[carry.Good].Stock.Measure,
         carry.Amount * goods.Carried[carry.Good]);
 
-    private static List<Missing> LackingOf(List<HouseholdPlan> households) =>
+    /// <summary>
+    /// About what the households still without a heap have to be brought, one entry a role: its litres in the material
+    /// and measure asked for most, the other materials asked for as substitutes.
+    /// </summary>
+    private static List<Missing> LackingOf(List<HouseholdPlan> households, Goods goods) =>
     [
         .. households.Where(household => !household.Builds).SelectMany(household => household.After.Missing)
-            .GroupBy(missing => (missing.Material, missing.Measure, missing.Why))
-            .Select(same => same.First() with
-            {
-                Amount = same.Sum(missing => missing.Amount),
-                Substitutes = [.. same.First().Substitutes.Where(key => same.All(one => one.Substitutes.Contains(key)))],
-            })
-            .OrderBy(missing => missing.Role).ThenByDescending(missing => missing.Amount)
-            .ThenBy(missing => missing.Material, StringComparer.Ordinal).ThenBy(missing => missing.Why),
+            .GroupBy(missing => missing.Role).OrderBy(role => role.Key).Select(role => Together([.. role], goods)),
     ];
+
+    private static Missing Together(List<Missing> role, Goods goods)
+    {
+        double Litres(Missing missing) => missing.Amount * goods.LitresOf(missing);
+
+        T Most<T>(Func<Missing, T> key) => role.GroupBy(key)
+            .OrderByDescending(same => same.Sum(Litres)).ThenBy(same => same.Key).First().Key;
+
+        var load = Most(missing => (missing.Material, missing.Measure));
+        var most = role.First(missing => (missing.Material, missing.Measure) == load);
+        return most with
+        {
+            Amount = Math.Ceiling(role.Sum(Litres) / goods.LitresOf(most)),
+            Why = Most(missing => missing.Why),
+            Substitutes =
+            [
+                .. role.Select(missing => missing.Material)
+                    .Concat(most.Substitutes.Where(key => role.TrueForAll(one => one.Substitutes.Contains(key))))
+                    .Distinct().Where(key => key != most.Material),
+            ],
+        };
+    }
 
     private static List<StockItem> SurplusOf(List<HouseholdPlan> households) =>
     [
@@ -103,6 +122,7 @@ public static class VillageBalance
             .Where(item => Materials.MaterialTable.TryFind(item.Material, out var material) && !material.IsRefused)
             .GroupBy(item => (item.Material, item.Measure))
             .Select(same => new StockItem(same.Key.Material, same.Sum(item => item.Amount), same.Key.Measure))
-            .OrderBy(item => item.Material, StringComparer.Ordinal).ThenBy(item => item.Measure, StringComparer.Ordinal),
+            .OrderBy(item => item.Material, StringComparer.Ordinal)
+            .ThenBy(item => item.Measure, StringComparer.Ordinal),
     ];
 }

@@ -10,7 +10,7 @@ public sealed record VillagePlan
     public required IReadOnlyList<HouseholdPlan> Households { get; init; }
 
     /// <summary>
-    /// What has to come from outside so that the households still without a heap can build one, summed over them.
+    /// About what has to come from outside so that the households still without a heap can build one: an entry a role.
     /// </summary>
     public required IReadOnlyList<Missing> Lacking { get; init; }
 

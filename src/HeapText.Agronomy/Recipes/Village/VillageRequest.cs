@@ -28,7 +28,8 @@ public sealed record VillageRequest
                 : new InputFault("name", "is given twice");
             if (fault is not null)
             {
-                return fault.Field.StartsWith("space.", StringComparison.Ordinal) ? fault : fault.Within($"village[{i}]");
+                var isShared = fault.Field.StartsWith("space.", StringComparison.Ordinal);
+                return isShared ? fault : fault.Within($"village[{i}]");
             }
         }
 

@@ -5,8 +5,8 @@ using HeapText.Agronomy.Recipes.Village;
 namespace HeapText.Agronomy.Tests.Recipes.Village;
 
 /// <summary>
-/// Every way to share out whole measures among households, tried one by one: most heaps first, then least litres carried,
-/// nobody worse off. For a handful of loads only.
+/// Every way to share out whole measures among households, tried one by one: most heaps first, then least litres
+/// carried, nobody worse off. For a handful of loads only.
 /// </summary>
 internal sealed class ExhaustiveVillage
 {

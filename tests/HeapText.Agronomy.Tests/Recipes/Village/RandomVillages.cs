@@ -3,7 +3,9 @@ using HeapText.Agronomy.Recipes.Village;
 
 namespace HeapText.Agronomy.Tests.Recipes.Village;
 
-/// <summary>Villages whose households have a few loads each, most of them too few or too much alike for a heap.</summary>
+/// <summary>
+/// Villages whose households have a few loads each, most of them too few or too much alike for a heap.
+/// </summary>
 internal static class RandomVillages
 {
     private static readonly (string Material, string Measure, int Most)[] Loads =

@@ -63,8 +63,10 @@ public class VillageBalanceTests
     [Fact]
     public void Plan_OfAVillageWithPlenty_NamesWhatIsTooMuch()
     {
-        var plan = Solve(
-            ("Neema", [new("rice-straw", 40, "wheelbarrow"), new("goat-manure", 90, "bucket"), new("plastic", 1, "sack")]));
+        StockItem[] plenty =
+            [new("rice-straw", 40, "wheelbarrow"), new("goat-manure", 90, "bucket"), new("plastic", 1, "sack")];
+
+        var plan = Solve(("Neema", plenty));
 
         Assert.Equal("goat-manure", Assert.Single(plan.Surplus).Material);
         Assert.Empty(plan.Moves);
@@ -127,7 +129,9 @@ public class VillageBalanceTests
         Assert.Equal("space.heightM", flat.Check()?.Field);
     }
 
-    /// <summary>Makes the moves one by one on the stocks as given, and builds what is promised from what is there.</summary>
+    /// <summary>
+    /// Makes the moves one by one on the stocks as given, and builds what is promised from what is there.
+    /// </summary>
     private static void AssertCanBeDone(VillageRequest request, VillagePlan plan)
     {
         var stocks = request.Households.ToDictionary(house => house.Name, house => house.Stock.ToList());
