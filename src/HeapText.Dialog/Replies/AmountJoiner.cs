@@ -139,8 +139,13 @@ internal sealed class AmountJoiner(List<Part> parts)
             var next = NextAmount(i + 2);
             var isMeasured = next >= 0
                 && (KindAt(next + 1) == PartKind.Measure || KindAt(next - 1) == PartKind.Measure);
-            var keepsMeasure = hasMeasure && next >= 0 && !isMeasured;
-            parts.RemoveRange(i, 2 + (hasMeasure && !keepsMeasure ? 1 : 0));
+            // "3 and not 2 buckets": the measure is that of the number before.
+            var former = KindAt(i - 1) is PartKind.And or PartKind.WeakBreak ? i - 2 : i - 1;
+            var keepsMeasure = hasMeasure && (next >= 0 ? !isMeasured : IsAmount(former));
+            var first = keepsMeasure && next < 0 ? former + 1 : i;
+            parts.RemoveRange(first, i - first + 2 + (hasMeasure && !keepsMeasure ? 1 : 0));
+            if (first < i)
+                return;
             if (KindAt(i) == PartKind.WeakBreak && next >= 0)
                 parts.RemoveAt(i);
         }
@@ -149,7 +154,7 @@ internal sealed class AmountJoiner(List<Part> parts)
             var measured = KindAt(i + 1) == PartKind.Measure ? 1 : 0;
             var at = i + 1 + measured;
             at = KindAt(at) == PartKind.WeakBreak ? at + 1 : at;
-            if (KindAt(at) != PartKind.Absent)
+            if (KindAt(at) != PartKind.Absent && !(KindAt(at) == PartKind.Not && KindAt(at + 1) == PartKind.WeakBreak))
                 return;
             var next = KindAt(at + 1) == PartKind.WeakBreak ? at + 2 : at + 1;
             if (IsAmount(next))

@@ -17,10 +17,16 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
         if (isOther || amounts.Count > 1 || measures.Count > 1 || amounts.Count + measures.Count == 0)
             return Nothing;
         var measure = measures.Count == 1 ? measures[0].Key : null;
+        if (measure is null && amounts is [{ IsWord: true, Value: 1 }] && IsOneOrA(tags))
+            return Nothing;
         if (amounts.Count == 0)
             return new Bare(null, measure, false);
         // Nought alone chooses an item of a menu; it is wrong only as an amount.
         var isBad = amounts[0].IsBad && !(amounts[0].Value == 0 && measure is null);
         return new Bare(isBad ? null : amounts[0].Value, measure, isBad);
     }
+
+    /// <summary>True where "one" may be "a", as "um" is: beside other words it need not answer a question.</summary>
+    private static bool IsOneOrA(IReadOnlyList<Tag> tags) =>
+        tags.Any(tag => tag.Is(Particle.One)) && tags.Count(tag => !tag.IsBreak) > 1;
 }

@@ -22,8 +22,9 @@ internal static class CheckReader
         return check;
     }
 
-    private static bool IsOfMaterials(Tag tag) =>
-        tag.First(MeaningKind.Heat) is null && tag.First(MeaningKind.Pests) is null;
+    /// <summary>True for words of a material too; of those for heat, such as "fresco", only the plain ones.</summary>
+    private static bool IsOfMaterials(Tag tag) => tag.First(MeaningKind.Pests) is null
+        && (tag.First(MeaningKind.Heat) is null || tag.First(MeaningKind.Plain) is not null);
 
     /// <summary>In "3 buckets wet cow dung" nothing is said about the heap.</summary>
     private static bool IsAdjective(IReadOnlyList<Tag> tags, int at) =>

@@ -54,8 +54,12 @@ internal static class IntentReader
                 return false;
         var after = tags.Skip(at + 1).TakeWhile(tag => !tag.IsBreak).ToList();
         return !(tags[at].Is(Particle.Absent) && after.Any(tag => tag.Meanings.Any(meaning => meaning.IsThing)))
-            && !(tags[at].Is(Particle.And) && after.Count > 0);
+            && !(tags[at].Is(Particle.Not) && after.Any(IsReport)) && !(tags[at].Is(Particle.And) && after.Count > 0);
     }
+
+    /// <summary>What a "not" takes back, as in "não 2 mas 5 sacos": a number, a thing or an answer.</summary>
+    private static bool IsReport(Tag tag) => tag.Token.Kind == TokenKind.Number || tag.Meanings.Any(meaning =>
+        meaning.IsThing || meaning.IsCheck || meaning.Kind is MeaningKind.Number or MeaningKind.Measure);
 
     private static bool IsAside(Tag tag) => tag.IsBreak || tag.Token.Kind == TokenKind.Number
         || tag.First(MeaningKind.Number) is not null;

@@ -153,16 +153,18 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 
     private void ReadPhrase(MarkedYaml.Text text, string group, Meaning meaning)
     {
+        // A little word may do several things: in Portuguese "a" is a link and the "to" between two numbers.
+        var scope = meaning.Kind == MeaningKind.Particle ? meaning.Key : group;
         foreach (var spelling in Braces.Expand(text.Value))
         {
             var words = WordsOf(spelling);
             var phrase = string.Join(' ', words);
             if (words.Count == 0 || words[0] == Phrase.Gap || words[^1] == Phrase.Gap)
                 Fault(text, $"'{spelling}' must begin and end with a word.");
-            else if (_taken.TryAdd((group, phrase), (meaning.Key, text.Line)))
+            else if (_taken.TryAdd((scope, phrase), (meaning.Key, text.Line)))
                 Phrases.Add(new Phrase(words, meaning));
             else
-                FaultTaken(text, phrase, meaning.Key, _taken[(group, phrase)]);
+                FaultTaken(text, phrase, meaning.Key, _taken[(scope, phrase)]);
         }
     }
 

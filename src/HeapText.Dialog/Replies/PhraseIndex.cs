@@ -38,18 +38,26 @@ internal sealed class PhraseIndex
 
     public bool IsLink(int word) => _links.Contains(word);
 
+    /// <summary>A bit for each language that has the word.</summary>
+    public ulong LanguagesOf(int word) => _languagesOfWord[word];
+
     public int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
 
     public IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
 
     public IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
 
+    /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
+    public int[] OneSlip(string word, int language) => _spelling.Nearest(word, IsOf(language), 1);
+
     /// <summary>Words near a misspelled one, in the given language if it has any, else in the others.</summary>
     public int[] Mend(string word, int language)
     {
-        var own = _spelling.Nearest(word, id => (_languagesOfWord[id] & 1UL << language) != 0);
+        var own = _spelling.Nearest(word, IsOf(language));
         return own.Length > 0 ? own : _spelling.Nearest(word, _ => true);
     }
+
+    private Func<int, bool> IsOf(int language) => id => (_languagesOfWord[id] & 1UL << language) != 0;
 
     private void Add(Phrase phrase, int language, HashSet<string> links)
     {

@@ -39,7 +39,8 @@ public sealed class Reader
         joiner.Join();
         var intents = IntentReader.Read(tags);
         var check = CheckReader.Read(tags);
-        var isAboutHeap = !check.IsEmpty
+        var isUrgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null);
+        var isAboutHeap = isUrgent || !check.IsEmpty
             || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
@@ -59,8 +60,8 @@ public sealed class Reader
             BareMeasure = bare.Measure,
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
             GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
-            InAddition = !stock.IsEmpty && tags.Any(tag => tag.Is(Particle.More)),
-            Urgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null),
+            InAddition = !stock.IsEmpty && IsInAddition(tags),
+            Urgent = isUrgent,
         };
     }
 
@@ -79,6 +80,13 @@ public sealed class Reader
 
     private static int DaysAgoOf(List<Tag> tags) =>
         (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(day => day is not null)?.Value ?? 0);
+
+    /// <summary>A word for "more" that is also one for "and" adds to an earlier list only before this one.</summary>
+    private static bool IsInAddition(List<Tag> tags)
+    {
+        var first = tags.FindIndex(tag => tag.Meanings.Any(meaning => meaning.IsThing));
+        return tags.Where((tag, i) => tag.Is(Particle.More) && (i < first || !tag.Is(Particle.And))).Any();
+    }
 
     private static int? GroupCodeOf(List<Part> amounts) =>
         amounts is [{ Value: > 0 and < 1_000_000 } code] && decimal.IsInteger(code.Value) ? (int)code.Value : null;

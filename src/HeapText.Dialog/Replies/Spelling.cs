@@ -24,11 +24,12 @@ internal sealed class Spelling
     }
 
     /// <summary>Ids of the nearest known words that may be used; empty when none is near enough.</summary>
-    public int[] Nearest(string word, Func<int, bool> mayUse)
+    public int[] Nearest(string word, Func<int, bool> mayUse, int mostEdits = int.MaxValue)
     {
-        if (Edits(word.Length) == 0 || word.Length > LongestWord)
+        var edits = Math.Min(Edits(word.Length), mostEdits);
+        if (edits == 0 || word.Length > LongestWord)
             return [];
-        var best = Edits(word.Length) + 1;
+        var best = edits + 1;
         var found = new List<int>();
         foreach (var form in Forms(word))
         {
@@ -44,7 +45,7 @@ internal sealed class Spelling
             }
         }
 
-        return best <= Edits(word.Length) ? [.. found] : [];
+        return best <= edits ? [.. found] : [];
     }
 
     private static int Edits(int length) => length < OneEditLength ? 0 : length < TwoEditLength ? 1 : 2;

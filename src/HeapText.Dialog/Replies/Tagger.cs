@@ -53,6 +53,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
             var known = token.Text.Length > 0 ? index.Find(token.Text) : -1;
             if (known >= 0)
                 token.Words = [known];
+            else if (token.Kind == TokenKind.Word && index.OneSlip(token.Text, language) is { Length: > 0 } near)
+                token.Words = near;
             else if (token.Kind == TokenKind.Word && Parts(token.Text) is { } parts)
             {
                 tokens.AddRange(parts);
@@ -67,28 +69,32 @@ internal sealed class Tagger(PhraseIndex index, int language)
         return tokens;
     }
 
-    /// <summary>The known words of "drygrass" or "maviyangombe"; null when it is not made of known words.</summary>
+    /// <summary>The words, all of one language, of "drygrass" or "maviyangombe"; null when there are none.</summary>
     private List<Token>? Parts(string word)
     {
         if (word.Length > LongestJoined)
             return null;
         for (var cut = ShortestPart; cut <= word.Length - ShortestPart; cut++)
-            if (index.Find(word.AsSpan(0, cut)) >= 0 && index.Find(word.AsSpan(cut)) >= 0)
+            if (index.Find(word.AsSpan(0, cut)) is var first and >= 0
+                && index.Find(word.AsSpan(cut)) is var last and >= 0 && !index.IsLink(last)
+                && (index.LanguagesOf(first) & index.LanguagesOf(last)) != 0)
                 return [Known(word[..cut]), Known(word[cut..])];
-        return PartsFrom(word, 0);
+        return PartsFrom(word, 0, ulong.MaxValue);
     }
 
-    /// <summary>Three and more words run together, with links between them or none.</summary>
-    private List<Token>? PartsFrom(string word, int start)
+    /// <summary>Three and more words run together, with links between them or none, but not at the end.</summary>
+    private List<Token>? PartsFrom(string word, int start, ulong languages)
     {
         if (start == word.Length)
             return [];
         for (var end = word.Length; end > start + 1; end--)
         {
             var id = index.Find(word.AsSpan(start, end - start));
-            if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id))))
+            if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id)))
+                || (end == word.Length && index.IsLink(id)))
                 continue;
-            if (PartsFrom(word, end) is not { } rest)
+            var shared = languages & index.LanguagesOf(id);
+            if (shared == 0 || PartsFrom(word, end, shared) is not { } rest)
                 continue;
             rest.Insert(0, Known(word[start..end]));
             return rest;
@@ -106,7 +112,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var ends = new List<int>();
         var length = 0;
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
-        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length);
+        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
         return apart.Literal > plain.Literal ? apart : plain;
     }
@@ -124,7 +130,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
             Walk(tokens, start, at + 1, next, ends, ref length);
         }
 
-        if (at > start && tokens[at].Words is [var link] && index.IsLink(link))
+        if (at > start && IsLink(tokens[at]))
             Walk(tokens, start, at + 1, node, ends, ref length);
     }
 
@@ -140,16 +146,22 @@ internal sealed class Tagger(PhraseIndex index, int language)
     }
 
     /// <summary>Meanings of the phrases that end here; a slip that may be two materials stays torn.</summary>
-    private Match Merge(List<int> ends, int length)
+    private Match Merge(List<int> ends, int length, int literal)
     {
         var all = ends.SelectMany(index.Ends).ToList();
         var own = all.Where(end => end.Language == language).ToList();
         var from = own.Count > 0 ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
-            return new Match(length, length, [], meanings.Any(meaning => meaning.IsThing));
-        return new Match(length, length, meanings, false);
+            return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing));
+        return new Match(length, literal, meanings, false);
     }
+
+    /// <summary>Words that the phrase itself has: links passed over inside it do not make it weigh more.</summary>
+    private int Literal(List<Token> tokens, int start, int length) =>
+        length - tokens.Skip(start + 1).Take(length - 2).Count(IsLink);
+
+    private bool IsLink(Token token) => token.Words is [var word] && index.IsLink(word);
 
     private Match LongestApart(List<Token> tokens, int start)
     {
@@ -191,8 +203,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
     {
         foreach (var word in part)
         {
-            while (at < tokens.Count && !tokens[at].Words.Contains(word) && tokens[at].Words is [var link]
-                   && index.IsLink(link))
+            while (at < tokens.Count && !tokens[at].Words.Contains(word) && IsLink(tokens[at]))
                 at++;
             if (at >= tokens.Count || !tokens[at].Words.Contains(word))
                 return -1;

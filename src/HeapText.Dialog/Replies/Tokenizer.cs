@@ -87,7 +87,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         });
     }
 
-    /// <summary>Digits after a point or comma; three after a comma are thousands, not decimals.</summary>
+    /// <summary>
+    /// Digits after a point or comma; three after a comma, and three noughts after a point, are thousands.
+    /// </summary>
     private string DecimalsAfter(string whole)
     {
         var isComma = _at < text.Length && text[_at] == ',';
@@ -96,7 +98,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         var decimals = TakeAfter(text[_at]);
         if (decimals is null)
             return "";
-        return isComma && decimals.Length == 3 && whole is not "0" ? decimals : "." + decimals;
+        if (decimals.Length != 3 || whole is "0" || !(isComma || decimals is "000"))
+            return "." + decimals;
+        return whole.Length > LongestNumber ? decimals : decimals + DecimalsAfter(whole + decimals);
     }
 
     /// <summary>Digits straight after a mark, with the mark; null, and nothing taken, when there are none.</summary>
@@ -144,7 +148,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             _tokens.Add(new Token { Kind = TokenKind.Number, Value = (decimal)value, IsFraction = true });
         else if (c is '.' or '!' or '?' or ';' or '\n' or '\r' or '؟' or '…' or '。')
             _tokens.Add(new Token { Kind = TokenKind.StrongBreak });
-        else if (c is ',' or '/' or '|' or '،' or '\\' or '•' or '·')
+        else if (c is ',' or '|' or '،' or '\\' or '•' or '·' || (c is '/' && !IsShortenedWord()))
             _tokens.Add(new Token { Kind = TokenKind.WeakBreak });
         else if (IsDash(c) && _tokens is [.., { Kind: TokenKind.Number }] && IsDigitNext())
             _tokens.Add(new Token { Kind = TokenKind.Range });
@@ -164,6 +168,10 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         _at += length;
         return true;
     }
+
+    /// <summary>True at the slash of "w/" or "c/", with: it ends a word, not a part of the list.</summary>
+    private readonly bool IsShortenedWord() =>
+        _at > 0 && char.IsLetter(text[_at - 1]) && _tokens is [.., { Kind: TokenKind.Word, Text.Length: 1 }];
 
     private readonly bool IsDigitNext()
     {

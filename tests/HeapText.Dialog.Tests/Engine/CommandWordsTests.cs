@@ -39,6 +39,21 @@ public sealed partial class CommandWordsTests
             ["KISWAHILI"] = Intent.Language,
             ["HAPANA"] = Intent.No,
         },
+        ["pt"] = new()
+        {
+            ["ENTRAR"] = Intent.Start,
+            ["PARAR"] = Intent.Stop,
+            ["AJUDA"] = Intent.Help,
+            ["PESSOA"] = Intent.Person,
+            ["MONTEI"] = Intent.Built,
+            ["MEDIDAS"] = Intent.Amounts,
+            ["SEGUINTE"] = Intent.Next,
+            ["VIREI"] = Intent.Turned,
+            ["DEPOIS"] = Intent.Delay,
+            ["NOVA PILHA"] = Intent.NewHeap,
+            ["PORTUGUES"] = Intent.Language,
+            ["NAO"] = Intent.No,
+        },
     };
 
     private static readonly Dictionary<string, string> Talk = new()
@@ -49,6 +64,9 @@ public sealed partial class CommandWordsTests
         ["ZAO"] = "crop",
         ["METHOD"] = "method",
         ["NJIA"] = "method",
+        ["HORA"] = "hour",
+        ["CULTURA"] = "crop",
+        ["METODO"] = "method",
     };
 
     public static TheoryData<string, string> Named()

@@ -16,6 +16,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("sw-scoring", 0.90)]
     [InlineData("en-blind", 0.83)]
     [InlineData("sw-blind", 0.79)]
+    [InlineData("pt-tuning", 1.00)]
+    [InlineData("pt-blind", 0.91)]
     public void Read_CorpusHalf_ScoresAtLeast(string half, double least)
     {
         var cases = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus", half + ".jsonl"))

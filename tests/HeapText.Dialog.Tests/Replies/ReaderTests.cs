@@ -94,6 +94,41 @@ public sealed class ReaderTests
         Assert.Empty(Read(text, language).Materials);
 
     [Theory]
+    [InlineData("the dry grass caught fire", 0)]
+    [InlineData("my son is sick, i have dry grass", 1)]
+    public void Read_Emergency_ListsOnlyWhatIsSaidToBeThere(string text, int materials)
+    {
+        var reading = Read(text, "en");
+
+        Assert.True(reading.Urgent);
+        Assert.Equal(materials, reading.Materials.Count);
+    }
+
+    [Theory]
+    [InlineData("1.000 kg lime", 1000.0)]
+    [InlineData("1,000 kg lime", 1000.0)]
+    [InlineData("1.5 kg lime", 1.5)]
+    [InlineData("1.250 kg lime", 1.25)]
+    [InlineData("1,000.5 kg lime", null)]
+    [InlineData("20.000 kg lime", null)]
+    [InlineData("1.000.000 kg lime", null)]
+    public void Read_Thousands_AreNoDecimals(string text, double? amount)
+    {
+        var reading = Read(text, "en");
+
+        Assert.Equal((decimal?)amount, Assert.Single(reading.Materials).Amount);
+        Assert.Equal(amount is null, reading.Unclear);
+    }
+
+    [Theory]
+    [InlineData("it is 3 and not 2 buckets of cow dung")]
+    [InlineData("3 buckets and not 2 of cow dung")]
+    [InlineData("3, not 2, buckets of cow dung")]
+    [InlineData("2 not, 3 buckets of cow dung")]
+    public void Read_NumberTakenBackAfterOrBefore_KeepsTheOther(string text) =>
+        Assert.Equal([new("cow-dung", 3, "bucket")], Read(text, "en").Materials);
+
+    [Theory]
     [InlineData("0 buckets cow dung")]
     [InlineData("minus 3 buckets cow dung")]
     [InlineData("-3 buckets of cow dung")]
