@@ -8,6 +8,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     MixVerb.Create(),
     RecipeVerb.Create(),
     UseVerb.Create(),
+    DiagnoseVerb.Create(),
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),

@@ -32,7 +32,8 @@ public sealed record HeapMethod
     /// <summary>Days of further rest when it does not look ready. [d, 1 to 60]</summary>
     public required int MoreRestDays { get; init; }
 
-    /// <summary>Days after which it may be ready at the earliest. [d after building]</summary>
+    /// <summary>Days after which it may be ready at the earliest: not before the last planned turning, settling and
+    /// curing are over. [d after building]</summary>
     public required int ReadyLowDays { get; init; }
 
     /// <summary>Days after which it should be ready at the latest. [d after building]</summary>
@@ -40,6 +41,9 @@ public sealed record HeapMethod
 
     /// <summary>How many turnings in all.</summary>
     public int Turns => TurnDays.Count;
+
+    /// <summary>Day on which curing is over when every turning is done on its day. [d after building]</summary>
+    public int CuredDay => (Turns == 0 ? 0 : TurnDays[^1]) + SettleDays + CuringDays;
 
     /// <summary>Every fault of these figures, each naming the figure and its range; empty when there is none.</summary>
     public IReadOnlyList<string> Faults()
@@ -53,7 +57,7 @@ public sealed record HeapMethod
         Check(nameof(SettleDays), SettleDays, 3, 30);
         Check(nameof(CuringDays), CuringDays, 0, 180);
         Check(nameof(MoreRestDays), MoreRestDays, 1, 60);
-        Check(nameof(ReadyLowDays), ReadyLowDays, 14, 365);
+        Check(nameof(ReadyLowDays), ReadyLowDays, faults.Count > 0 ? 14 : Math.Max(14, CuredDay), 700);
         Check(nameof(ReadyHighDays), ReadyHighDays, ReadyLowDays, 730);
         return faults;
 

@@ -18,16 +18,6 @@ public enum Hygiene
     Likely,
 }
 
-/// <summary>What heat was felt with.</summary>
-public enum RodKind
-{
-    /// <summary>Wood, or a hand: hot means above about 45 degrees, no more can be told.</summary>
-    Wood,
-
-    /// <summary>Metal: hot, that is, one must let go, means above about 52 degrees.</summary>
-    Metal,
-}
-
 /// <summary>Heat felt on one day.</summary>
 /// <param name="Day">Days after building.</param>
 /// <param name="Heat">As felt.</param>

@@ -11,9 +11,10 @@ internal static class Agenda
     /// <summary>Days from each reminder to the next.</summary>
     private static readonly int[] DaysToNextPrompt = [1, 2, 3, 3];
 
-    /// <summary>Questions whether a planned heap stands yet, and the days between them.</summary>
-    private const int MostBuildPrompts = 2;
-    private const int DaysToNextBuildPrompt = 4;
+    /// <summary>Questions that may stay open, whether a planned heap stands yet and how seeds grew, and the days
+    /// between them.</summary>
+    private const int MostSoftPrompts = 2;
+    private const int DaysToNextSoftPrompt = 4;
 
     /// <summary>How long a question about another heap is given before the next heap's turn comes.</summary>
     private static readonly Duration QuestionRests = Duration.FromHours(3);
@@ -21,10 +22,19 @@ internal static class Agenda
     /// <summary>The day on which a heap's farmer is next to be reminded; null when nothing is to come.</summary>
     public static LocalDate? PromptDay(HeapRecord heap)
     {
+        var planned = PlannedDay(heap);
+        return heap.IsTended && heap.CheckOn is { } check && !(planned <= check) ? check : planned;
+    }
+
+    /// <summary>True when a check without a turning is what comes first.</summary>
+    public static bool IsCheckFirst(HeapRecord heap) => PromptDay(heap) is { } day && day != PlannedDay(heap);
+
+    private static LocalDate? PlannedDay(HeapRecord heap)
+    {
         if (heap.Due is not { } due) return null;
         if (heap.PromptedOn is not { } last) return due;
-        if (heap.Step == HeapStep.Planned)
-            return heap.Prompts < MostBuildPrompts ? last.PlusDays(DaysToNextBuildPrompt) : null;
+        if (heap.Step is HeapStep.Planned or HeapStep.Sprouting)
+            return heap.Prompts < MostSoftPrompts ? last.PlusDays(DaysToNextSoftPrompt) : null;
         return last.PlusDays(DaysToNextPrompt[Math.Min(heap.Prompts, MostPrompts) - 1]);
     }
 

@@ -14,7 +14,6 @@ internal sealed class Asides(Tending tending)
         {
             case Intent.Help: talk.Say(Catalogue.Help); break;
             case Intent.Person: Tell(talk, ConcernReason.Person, Catalogue.PersonTold); break;
-            case Intent.Use: Tell(talk, ConcernReason.Use, Catalogue.UseTold); break;
             case Intent.Language: SetLanguage(talk, reading.Language); break;
             case Intent.Start: SayNext(talk); return true;
             case Intent.Amounts: SayAmounts(talk); break;

@@ -12,12 +12,15 @@ internal sealed class Checking(Tending tending, Finishing finishing)
     /// ever.</summary>
     private const int CouldNotSqueeze = 5;
 
+    /// <summary>Checks kept besides the last: two months of weekly ones, or the hot weeks of daily ones.</summary>
+    private const int ChecksKept = 20;
+
     /// <summary>Answers an open check question; false when the text does not.</summary>
     public bool Answer(Talk talk, Reading reading)
     {
         if (talk.TalkedOf is not { } heap || CheckIn(talk.Farmer.Stage, reading) is not { } told) return false;
         var before = heap.Check;
-        heap = Noted(talk, heap, told);
+        heap = Note(talk, heap, told);
         if (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay)) tending.Delayed(talk, heap);
         else if (heap.Check == before) Advise(talk, heap);
         else if (reading.Intent == Intent.Turned || reading.Also.Contains(Intent.Turned))
@@ -37,11 +40,10 @@ internal sealed class Checking(Tending tending, Finishing finishing)
             Moisture = report.Moisture,
             Pests = report.Pests,
         };
-        if (report.HasCheck) heap = Noted(talk, heap, told);
+        if (report.HasCheck) heap = Note(talk, heap, told);
         if (report.Turned && report.HasCheck) TurnedWithCheck(talk, heap, report.DaysAgo);
         else if (report.Turned) TurnedOnly(talk, heap, report.DaysAgo);
         else if (report.Delayed) tending.Delayed(talk, heap);
-        else if (told is { Heat: null, Smell: null, Moisture: null }) talk.Put(heap);
         else Advise(talk, heap);
     }
 
@@ -62,15 +64,19 @@ internal sealed class Checking(Tending tending, Finishing finishing)
     /// <summary>Notes what was told in the heap's check of today, without an answer.</summary>
     public static HeapRecord Note(Talk talk, HeapRecord heap, ReadCheck told)
     {
-        var known = heap.Check is { } check && check.On == talk.Today ? check : new HeapCheck { On = talk.Today };
+        var isFirstToday = heap.Check?.On != talk.Today;
+        var known = isFirstToday ? new HeapCheck { On = talk.Today } : heap.Check!;
         heap = heap with
         {
+            CheckOn = heap.CheckOn <= talk.Today ? null : heap.CheckOn,
+            EarlierChecks = isFirstToday ? [.. heap.Checks.TakeLast(ChecksKept)] : heap.EarlierChecks,
             WasHot = heap.WasHot || told.Heat == Heat.Hot,
             Check = known with
             {
                 Heat = told.Heat ?? known.Heat,
                 Smell = told.Smell ?? known.Smell,
                 Moisture = told.Moisture ?? known.Moisture,
+                Pests = told.Pests ?? known.Pests,
             },
         };
         talk.Put(heap);
@@ -93,13 +99,6 @@ internal sealed class Checking(Tending tending, Finishing finishing)
             Stage.AskingHeat or Stage.AskingSmell or Stage.AskingMoisture when !reading.Check.IsEmpty => reading.Check,
             _ => null,
         };
-    }
-
-    private static HeapRecord Noted(Talk talk, HeapRecord heap, ReadCheck told)
-    {
-        heap = Note(talk, heap, told);
-        if (HeapAdvice.For(told.Pests) is { } pests) talk.SayOf(heap, Catalogue.Advice(pests.Key));
-        return heap;
     }
 
     private void TurnedOnly(Talk talk, HeapRecord heap, int daysAgo)
@@ -138,19 +137,17 @@ internal sealed class Checking(Tending tending, Finishing finishing)
 
     private void Advise(Talk talk, HeapRecord heap)
     {
-        var check = heap.Check!;
         var turnedToday = heap.LastTurned == talk.Today;
         var cooling = heap.Step is HeapStep.Settling or HeapStep.Curing;
-        if (cooling && check.Heat == Heat.Hot && !turnedToday)
+        if (cooling && heap.Check!.Heat == Heat.Hot && !turnedToday)
         {
             finishing.HearHeat(talk, heap, Heat.Hot);
             return;
         }
-        var advice = HeapAdvice.For(check.Heat, check.Smell, check.Moisture, cooling);
+        var diagnosis = Diagnosing.Of(talk, heap, tending.MethodOf(heap));
         talk.Ask(Cue.Settled, heap);
-        talk.SayOf(heap, Catalogue.Advice(advice.Key));
-        if (turnedToday && advice.TurnNow) TurnAgainTomorrow(talk, heap);
-        else if (!turnedToday && (advice.TurnNow || IsTurningDue(heap, talk.Today))) TurnToday(talk, heap);
+        heap = Diagnosing.Say(talk, heap, diagnosis);
+        if (!turnedToday && (diagnosis.TurnNow || IsTurningDue(heap, talk.Today))) TurnToday(talk, heap);
     }
 
     /// <summary>Asks for a turning today: the planned one, one brought forward, or one more.</summary>
@@ -161,14 +158,6 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         talk.Put(heap);
         talk.Ask(Cue.TurningWanted, heap);
         talk.SayOf(heap, Catalogue.TurnNow);
-    }
-
-    private static void TurnAgainTomorrow(Talk talk, HeapRecord heap)
-    {
-        var tomorrow = talk.Today.PlusDays(1);
-        if (heap.Step != HeapStep.Turning || heap.Due > tomorrow) heap = heap.To(StepOfNextTurning(heap), tomorrow);
-        talk.Put(heap);
-        talk.SayOf(heap, Catalogue.TurnAgain, ("date", new Value.Date(tomorrow)));
     }
 
     private static HeapStep StepOfNextTurning(HeapRecord heap) =>

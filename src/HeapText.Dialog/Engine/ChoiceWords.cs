@@ -17,6 +17,8 @@ internal sealed class ChoiceWords(AnswerReader answers)
             (Stage.AwaitingTurn, "yes") => Meant(Intent.Turned),
             (Stage.AwaitingTurn, "no") => Meant(Intent.Delay),
             (Stage.PickingMaterial or Stage.AskingAmount, _) => Number(0),
+            (Stage.AskingSprouts, "none") => Number(0),
+            (Stage.AskingSprouts, _) => Meant(Intent.No),
             _ => Number(AnswerReader.Known[question].ToList().IndexOf(answer) + 1),
         };
     }
@@ -24,6 +26,9 @@ internal sealed class ChoiceWords(AnswerReader answers)
     /// <summary>What is said at any time and is no answer: thanks, a greeting, a wish to change hour or rod; else
     /// null.</summary>
     public string? Talk(string text, string language) => answers.Read("talk", text, language);
+
+    /// <summary>The crop that a text names; null when it names none.</summary>
+    public string? CropIn(string text, string language) => answers.FindIn("crop", text, language);
 
     private static Reading Meant(Intent intent) => new() { Intent = intent };
 
@@ -39,6 +44,8 @@ internal sealed class ChoiceWords(AnswerReader answers)
         Stage.Building or Stage.AskingBuilt => "built",
         Stage.AwaitingTurn or Stage.AskingTurned => "turned",
         Stage.PickingMaterial or Stage.AskingAmount => "have",
+        Stage.AskingCrop => "crop",
+        Stage.AskingSprouts => "sprouts",
         _ => null,
     };
 }

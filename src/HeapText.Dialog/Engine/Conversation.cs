@@ -1,4 +1,3 @@
-using HeapText.Agronomy.Heap;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Replies;
 using HeapText.Dialog.Wording;
@@ -15,22 +14,23 @@ public sealed class Conversation : IConversation
     private readonly ChoiceWords _choiceWords;
     private readonly LanguageSense _languageSense;
     private readonly IReadOnlyDictionary<int, Group> _groups;
+    private readonly Office _office;
     private readonly Tending _tending;
     private readonly Finishing _finishing;
     private readonly Checking _checking;
     private readonly HeapChoice _heapChoice;
     private readonly Asides _asides;
 
-    /// <summary>A conversation for some groups, with the methods of the office.</summary>
+    /// <summary>A conversation for some groups, as the office has set it.</summary>
     /// <param name="dialogs">Words to read and to say.</param>
     /// <param name="groups">The groups that can be joined, by code.</param>
-    /// <param name="methods">How heaps are turned, by key; must hold the key of every heap on record.</param>
-    public Conversation(
-        DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, IReadOnlyDictionary<string, HeapMethod> methods)
+    /// <param name="office">What the office has set.</param>
+    public Conversation(DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, Office office)
     {
         (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
+        _office = office;
         _choiceWords = new ChoiceWords(dialogs.Answers);
-        _tending = new Tending(methods);
+        _tending = new Tending(office.Methods);
         _finishing = new Finishing(_tending);
         _checking = new Checking(_tending, _finishing);
         _heapChoice = new HeapChoice(_tending, _checking);
@@ -41,7 +41,7 @@ public sealed class Conversation : IConversation
     public Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now)
     {
         farmer ??= new Farmer { Subject = subject, Line = line };
-        var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups);
+        var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
         var reading = _reader.Read(text, farmer.Language);
         if (farmer.Group is null) Joining.Hear(talk, reading, _languageSense.Of(text));
         else if (reading.Intent == Intent.Stop) Stop(talk);
@@ -53,7 +53,7 @@ public sealed class Conversation : IConversation
     /// <inheritdoc/>
     public Reaction Wake(Farmer farmer, Instant now)
     {
-        var talk = new Talk(farmer, now, Priority.Reminder, _book, _groups);
+        var talk = new Talk(farmer, now, Priority.Reminder, _book, _groups, _office);
         if (!farmer.Stopped && farmer.Group is not null && FarmerClock.Allowed(farmer, now) == now)
         {
             if (Agenda.DueHeap(farmer, now) is { } heap) Remind(talk, heap);
@@ -109,7 +109,7 @@ public sealed class Conversation : IConversation
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, reading);
+        return AnswersOpenQuestion(talk, reading) || TakesIntent(talk, text, reading);
     }
 
     private static bool HearTalk(Talk talk, string said)
@@ -117,6 +117,7 @@ public sealed class Conversation : IConversation
         switch (said)
         {
             case "hour": Tending.AskAnew(talk, Cue.HourWanted); break;
+            case "crop": Using.Begin(talk, null); break;
             case "rod": Tending.AskAnew(talk, Cue.RodWanted); break;
             case "hello" when OpenQuestion.IsOpen(talk): OpenQuestion.AskAgain(talk); break;
             case "hello": talk.Say(Catalogue.Help); break;
@@ -128,7 +129,9 @@ public sealed class Conversation : IConversation
     {
         Stage.AskingHour or Stage.AskingRod => Tending.Answer(talk, reading),
         Stage.AskingHeat or Stage.AskingSmell or Stage.AskingMoisture => _checking.Answer(talk, reading),
-        Stage.AskingReheat or Stage.AskingReady => _finishing.Answer(talk, reading),
+        Stage.AskingReheat or Stage.AskingReady or Stage.AskingSprouts => _finishing.Answer(talk, reading),
+        Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth =>
+            Using.Answer(talk, reading),
         Stage.AskingHeap => _heapChoice.Answer(talk, reading),
         Stage.Building or Stage.AskingBuilt => AnswersBuilt(talk, reading),
         Stage.AskingTurned or Stage.AwaitingTurn => AnswersTurned(talk, reading),
@@ -159,7 +162,7 @@ public sealed class Conversation : IConversation
         return true;
     }
 
-    private bool TakesIntent(Talk talk, Reading reading)
+    private bool TakesIntent(Talk talk, string text, Reading reading)
     {
         switch (reading.Intent)
         {
@@ -170,6 +173,7 @@ public sealed class Conversation : IConversation
             case Intent.NewHeap: StartNewHeap(talk); return true;
             case Intent.Yes: return Agreed(talk);
             case Intent.Erase: Erase(talk); return true;
+            case Intent.Use: Using.Begin(talk, _choiceWords.CropIn(text, talk.Farmer.Language)); return true;
             default: return _asides.Answer(talk, reading);
         }
     }
@@ -235,7 +239,9 @@ public sealed class Conversation : IConversation
 
     private void Remind(Talk talk, HeapRecord heap)
     {
-        if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);
+        if (Agenda.IsCheckFirst(heap)) _tending.RemindOfCheck(talk, heap);
+        else if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
+        else if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);
         else if (heap.Step == HeapStep.Planned) AskBuilt(talk, heap);
         else if (heap.Step is HeapStep.Turning or HeapStep.ExtraTurning) _tending.Remind(talk, heap);
         else Finishing.Remind(talk, heap);

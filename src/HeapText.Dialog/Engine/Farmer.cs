@@ -77,6 +77,26 @@ public sealed record Farmer
 
     /// <summary>True once the farmer asked to be written to in this language.</summary>
     [DataMember(Order = 21)] public bool LanguageChosen { get; init; }
+
+    /// <summary>The question how much compost to use, while it is being asked; else null.</summary>
+    [DataMember(Order = 22)] public UseDraft? Use { get; init; }
+}
+
+/// <summary>How much compost to use, as far as it is known.</summary>
+[DataContract]
+public sealed record UseDraft
+{
+    /// <summary>Key of the crop; null before.</summary>
+    [DataMember(Order = 0)] public string? Crop { get; init; }
+
+    /// <summary>Length of the land in steps; 0 before.</summary>
+    [DataMember(Order = 1)] public int Length { get; init; }
+
+    /// <summary>The question that was open before, to go back to.</summary>
+    [DataMember(Order = 2)] public Stage Before { get; init; }
+
+    /// <summary>The heap that question is about.</summary>
+    [DataMember(Order = 3)] public int TalkOf { get; init; }
 }
 
 /// <summary>What a rod is made of: decides what its warmth can tell, and how it can burn.</summary>
@@ -137,4 +157,7 @@ public enum ConcernReason
 
     /// <summary>A text or reminder could not be worked out by the service.</summary>
     ServiceFault,
+
+    /// <summary>A fault of a heap came back although the advice was followed.</summary>
+    Trouble,
 }

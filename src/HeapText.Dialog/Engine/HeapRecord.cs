@@ -1,5 +1,6 @@
 using System.Runtime.Serialization;
 using HeapText.Agronomy.Heap;
+using HeapText.Agronomy.Materials;
 using HeapText.Dialog.Wording;
 using NodaTime;
 
@@ -49,8 +50,23 @@ public sealed record HeapRecord
     /// <summary>True once the farmer found it hot.</summary>
     [DataMember(Order = 12)] public bool WasHot { get; init; }
 
+    /// <summary>Checks before the last one, oldest first; only so many are kept.</summary>
+    [DataMember(Order = 13)] public IReadOnlyList<HeapCheck> EarlierChecks { get; init; } = [];
+
+    /// <summary>A day for a check without a turning; null for none.</summary>
+    [DataMember(Order = 14)] public LocalDate? CheckOn { get; init; }
+
+    /// <summary>The last advice given, oldest first.</summary>
+    [DataMember(Order = 15)] public IReadOnlyList<HeapAdvised> Advised { get; init; } = [];
+
+    /// <summary>All checks that are kept, oldest first.</summary>
+    public IEnumerable<HeapCheck> Checks => Check is { } last ? EarlierChecks.Append(last) : EarlierChecks;
+
+    /// <summary>True when it is likely ready.</summary>
+    public bool IsRipe => Step is HeapStep.Ready or HeapStep.Sprouting;
+
     /// <summary>True while it needs the farmer: it stands and is not ready or given up.</summary>
-    public bool IsTended => Step is not (HeapStep.Planned or HeapStep.Ready or HeapStep.GivenUp);
+    public bool IsTended => !IsRipe && Step is not (HeapStep.Planned or HeapStep.GivenUp);
 
     /// <summary>Moves to a step, with what comes next on a day; reminders start anew.</summary>
     public HeapRecord To(HeapStep step, LocalDate? due) =>
@@ -80,6 +96,9 @@ public enum HeapStep
 
     /// <summary>Reminders have ended without an answer.</summary>
     GivenUp,
+
+    /// <summary>Likely ready; seeds may be growing in it as a test.</summary>
+    Sprouting,
 }
 
 /// <summary>What was felt, smelt and squeezed on one day; null where not told.</summary>
@@ -93,6 +112,18 @@ public sealed record HeapCheck
     [DataMember(Order = 2)] public Smell? Smell { get; init; }
 
     [DataMember(Order = 3)] public Moisture? Moisture { get; init; }
+
+    [DataMember(Order = 4)] public Pests? Pests { get; init; }
+}
+
+/// <summary>Advice given on one day.</summary>
+[DataContract]
+public sealed record HeapAdvised
+{
+    [DataMember(Order = 0)] public required LocalDate On { get; init; }
+
+    /// <summary>Keys of the actions asked for.</summary>
+    [DataMember(Order = 1)] public required IReadOnlyList<string> Actions { get; init; }
 }
 
 /// <summary>A recipe as the farmer carries it in the head: the same amounts each round.</summary>
@@ -119,6 +150,10 @@ public sealed record HeapPlan
 
     /// <summary>Keys of materials of which nothing goes in.</summary>
     [DataMember(Order = 7)] public IReadOnlyList<string> LeftOver { get; init; } = [];
+
+    /// <summary>Whether manure goes in, whose germs only long heat kills.</summary>
+    public bool HoldsManure => PerRound.Any(portion =>
+        MaterialTable.TryFind(portion.Material, out var material) && material.Role == MaterialRole.Manure);
 }
 
 /// <summary>What a text said of a heap, kept while it is being asked which heap was meant.</summary>

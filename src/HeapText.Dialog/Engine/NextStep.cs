@@ -18,9 +18,9 @@ internal static class NextStep
                 talk.SayOf(heap, Catalogue.TurnLate, date, turn, turns);
                 break;
             case HeapStep.Turning: talk.SayOf(heap, Catalogue.NextTurn, turn, turns, date); break;
-            case HeapStep.ExtraTurning when heap.Due > talk.Today: talk.SayOf(heap, Catalogue.TurnAgain, date); break;
             case HeapStep.ExtraTurning: talk.SayOf(heap, Catalogue.TurnNow); break;
             case HeapStep.Settling: talk.SayOf(heap, Catalogue.NextReheat, date); break;
+            case HeapStep.Sprouting: talk.SayOf(heap, Catalogue.NextSprouts, date); break;
             case HeapStep.Curing: talk.SayOf(heap, Catalogue.NextCure, date); break;
         }
     }

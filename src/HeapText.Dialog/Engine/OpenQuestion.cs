@@ -21,6 +21,9 @@ internal static class OpenQuestion
             case Stage.AskingHour or Stage.AskingRod:
                 Tending.AskAgain(talk);
                 break;
+            case Stage.AskingCrop or Stage.AskingPlants or Stage.AskingLength or Stage.AskingWidth:
+                Using.AskAgain(talk);
+                break;
             case Stage.AskingHeap:
                 AskWhichHeap(talk);
                 break;

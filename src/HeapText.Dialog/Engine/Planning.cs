@@ -15,7 +15,14 @@ internal static class Planning
         var stock = talk.Draft.Items.Select(i => new Portion(i.Material, i.Amount!.Value, i.Measure!)).ToList();
         var result = RecipeSolver.Solve(new RecipeRequest
         {
-            Stock = [.. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure))],
+            Stock =
+            [
+                .. stock.Select(p => new StockItem(p.Material, (double)p.Amount, p.Measure)
+                {
+                    Given = talk.Office.District.For(p.Material),
+                }),
+            ],
+            Measures = talk.Office.District.LocalMeasures(),
         });
         if (result is RecipeResult.Solved solved) SendRecipe(talk, stock, solved);
         else AskToBring(talk, result.Missing);

@@ -13,10 +13,6 @@ public sealed class Script
         (Stage.AskingConsent,   Cue.Invited,        Stage.AskingConsent),
         (Stage.AskingConsent,   Cue.Agreed,         Stage.Tending),
         (Stage.AskingConsent,   Cue.Declined,       Stage.Stranger),
-        (Stage.AskingStock,     Cue.MenuWanted,     Stage.PickingMaterial),
-        (Stage.PickingMaterial, Cue.MenuWanted,     Stage.PickingMaterial),
-        (Stage.AskingAmount,    Cue.MenuWanted,     Stage.PickingMaterial),
-        (Stage.AskingMeasure,   Cue.MenuWanted,     Stage.PickingMaterial),
         (Stage.AskingHour,      Cue.RodWanted,      Stage.AskingRod),
         (Stage.AskingHeat,      Cue.SmellWanted,    Stage.AskingSmell),
         (Stage.AskingHeat,      Cue.MoistureWanted, Stage.AskingMoisture),
@@ -32,6 +28,7 @@ public sealed class Script
     [
         // on                to
         (Cue.StockWanted,    Stage.AskingStock),
+        (Cue.MenuWanted,     Stage.PickingMaterial),
         (Cue.AmountWanted,   Stage.AskingAmount),
         (Cue.MeasureWanted,  Stage.AskingMeasure),
         (Cue.StockTooSmall,  Stage.Gathering),
@@ -46,6 +43,11 @@ public sealed class Script
         (Cue.TurnedWanted,   Stage.AskingTurned),
         (Cue.ReheatWanted,   Stage.AskingReheat),
         (Cue.LookWanted,     Stage.AskingReady),
+        (Cue.SproutsWanted,  Stage.AskingSprouts),
+        (Cue.CropWanted,     Stage.AskingCrop),
+        (Cue.PlantsWanted,   Stage.AskingPlants),
+        (Cue.LengthWanted,   Stage.AskingLength),
+        (Cue.WidthWanted,    Stage.AskingWidth),
         (Cue.HeapWanted,     Stage.AskingHeap),
         (Cue.Settled,        Stage.Tending),
     ];
@@ -76,6 +78,10 @@ public sealed class Script
         script._machine.Fire(on);
         return script._stage;
     }
+
+    /// <summary>The cue that leads to a stage at any time; that no question is open where none does.</summary>
+    public static Cue CueTo(Stage stage) =>
+        AtAnyTime.Where(rule => rule.To == stage).Select(rule => rule.On).FirstOrDefault(Cue.Settled);
 
     /// <summary>The table drawn as a Mermaid state diagram; what can happen at any time is listed beside it in
     /// words.</summary>

@@ -34,6 +34,21 @@ public enum Stage
 
     /// <summary>It was asked whether the planned heap stands by now.</summary>
     AskingBuilt = 19,
+
+    /// <summary>Which crop the compost is for.</summary>
+    AskingCrop = 20,
+
+    /// <summary>How many plants or holes.</summary>
+    AskingPlants = 21,
+
+    /// <summary>How long the land is.</summary>
+    AskingLength = 22,
+
+    /// <summary>How wide the land is.</summary>
+    AskingWidth = 23,
+
+    /// <summary>How many of the seeds sown in the compost grew.</summary>
+    AskingSprouts = 24,
 }
 
 /// <summary>What happened in the talk and moves it on.</summary>
@@ -69,6 +84,11 @@ public enum Cue
     TurnedWanted,
     ReheatWanted,
     LookWanted,
+    SproutsWanted,
+    CropWanted,
+    PlantsWanted,
+    LengthWanted,
+    WidthWanted,
 
     /// <summary>It is not clear which heap was meant.</summary>
     HeapWanted,

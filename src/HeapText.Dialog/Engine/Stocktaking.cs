@@ -162,8 +162,14 @@ internal static class Stocktaking
 
     private static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
     {
-        if (materials.Count > 0) talk.Say(Catalogue.NeverIn, ("materials", new Value.Materials(materials)));
+        foreach (var alike in materials.GroupBy(InsteadOf))
+            talk.Say(Catalogue.NeverIn(alike.Key), ("materials", new Value.Materials([.. alike])));
     }
+
+    private static string InsteadOf(string material) =>
+        MaterialTable.TryFind(material, out var known) && known.Refusal is { } refusal
+            ? refusal.Instead
+            : throw new ArgumentException($"{material} is not refused", nameof(material));
 
     private static void AskMeasure(Talk talk, IReadOnlyList<string> materials)
     {

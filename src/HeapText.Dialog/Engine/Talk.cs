@@ -16,10 +16,13 @@ internal sealed class Talk
     private readonly List<Outbound> _says = [];
 
     public Talk(
-        Farmer farmer, Instant now, Priority priority, Phrasebook book, IReadOnlyDictionary<int, Group> groups)
+        Farmer farmer, Instant now, Priority priority, Phrasebook book, IReadOnlyDictionary<int, Group> groups,
+        Office office)
     {
-        (Farmer, Now, _priority, _book, _groups) = (farmer, now, priority, book, groups);
+        (Farmer, Now, _priority, _book, _groups, Office) = (farmer, now, priority, book, groups, office);
     }
+
+    public Office Office { get; }
 
     public Farmer Farmer { get; set; }
 

@@ -24,7 +24,7 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         var method = MethodOf(heap);
         var on = talk.Today.PlusDays(-daysAgo);
         var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
-        heap = (heap with { BuiltOn = on }).To(HeapStep.Turning, first);
+        heap = (heap with { BuiltOn = on, CheckOn = NextCheck(talk, method, on) }).To(HeapStep.Turning, first);
         talk.Put(heap);
         talk.SayOf(heap, Catalogue.Built, ("turns", new Value.Number(method.Turns)), ("date", new Value.Date(first)));
         talk.Ask(Cue.Settled, heap);
@@ -132,10 +132,24 @@ internal sealed class Tending(IReadOnlyDictionary<string, HeapMethod> methods)
         talk.SayOf(heap, Catalogue.AskHeat);
     }
 
+    /// <summary>Asks how the heap is, on a day without a turning. Asked once, and not again when it stays
+    /// open.</summary>
+    public void RemindOfCheck(Talk talk, HeapRecord heap)
+    {
+        heap = heap with { CheckOn = NextCheck(talk, MethodOf(heap), heap.BuiltOn!.Value) };
+        talk.Put(heap);
+        if (talk.Farmer.Rod is null) talk.Say(Catalogue.RodMetal);
+        talk.Ask(Cue.HeatWanted, heap);
+        talk.SayOf(heap, Catalogue.AskHeat);
+    }
+
     public static void SayAskTurned(Talk talk, HeapRecord heap) =>
         talk.SayOf(heap, Catalogue.AskTurned, ("date", new Value.Date(heap.Due ?? talk.Today)));
 
     public HeapMethod MethodOf(HeapRecord heap) => methods[heap.Method];
+
+    private static LocalDate? NextCheck(Talk talk, HeapMethod method, LocalDate builtOn) => method.CheckDays
+        .Select(day => (LocalDate?)builtOn.PlusDays(day)).FirstOrDefault(day => day > talk.Today);
 
     private static bool CountsAsPlanned(HeapRecord heap, LocalDate on) =>
         !(heap.LastTurned >= on) && heap.Due is { } due && Period.DaysBetween(on, due) < EarlyDays;

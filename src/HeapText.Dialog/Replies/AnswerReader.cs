@@ -16,8 +16,15 @@ public sealed class AnswerReader
             ["built"] = ["yes", "no"],
             ["turned"] = ["yes", "no"],
             ["have"] = ["none"],
-            ["talk"] = ["thanks", "hello", "hour", "rod"],
+            ["crop"] =
+            [
+                "vegetables", "salad", "maize", "beans", "banana", "coffee", "coffee-tree", "fruit-tree", "nursery",
+            ],
+            ["sprouts"] = ["none", "not-tried"],
+            ["talk"] = ["thanks", "hello", "hour", "rod", "crop"],
         };
+
+    private const int Longest = 80;
 
     private readonly IReadOnlyList<Lexicon> _lexicons;
 
@@ -30,11 +37,26 @@ public sealed class AnswerReader
     /// <param name="language">The farmer's language, whose words go first.</param>
     public string? Read(string question, string text, string language)
     {
-        const int longest = 80;
-        if (text.Length > longest) return null;
+        if (text.Length > Longest) return null;
         var phrase = string.Join(' ', Letters.Words(text));
         return _lexicons.OrderBy(lexicon => lexicon.Language != language)
             .Select(lexicon => lexicon.Answers.GetValueOrDefault((question, phrase)))
             .FirstOrDefault(answer => answer is not null);
+    }
+
+    /// <summary>The answer whose words stand somewhere in a text, the longest first; null when there is
+    /// none.</summary>
+    /// <param name="question">One of <see cref="Known"/>.</param>
+    /// <param name="text">As it came in.</param>
+    /// <param name="language">The farmer's language, whose words go first.</param>
+    public string? FindIn(string question, string text, string language)
+    {
+        if (text.Length > Longest) return null;
+        var words = Letters.Words(text).ToList();
+        for (var length = words.Count; length > 0; length--)
+            for (var at = 0; at + length <= words.Count; at++)
+                if (Read(question, string.Join(' ', words.Skip(at).Take(length)), language) is { } answer)
+                    return answer;
+        return null;
     }
 }

@@ -1,3 +1,5 @@
+using HeapText.Agronomy.Heap;
+
 namespace HeapText.Dialog.Wording;
 
 /// <summary>Every message the service can send. Each language's text.yml holds exactly these keys.</summary>
@@ -30,7 +32,6 @@ public static class Catalogue
     public static readonly MessageSpec AskMeasure =
         General("ask-measure", 1, ("materials", SlotKind.Materials), ("choices", SlotKind.MeasureChoices));
     public static readonly MessageSpec TookUsual = General("took-usual", 1, ("portions", SlotKind.Portions));
-    public static readonly MessageSpec NeverIn = General("never-in", 1, ("materials", SlotKind.Materials));
     public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec BringInstead =
         General("bring-instead", 1, ("material", SlotKind.Material), ("materials", SlotKind.Materials));
@@ -77,7 +78,11 @@ public static class Catalogue
     public static readonly MessageSpec AskSmell = OfHeap("ask-smell", 1);
     public static readonly MessageSpec AskMoisture = OfHeap("ask-moisture", 1);
     public static readonly MessageSpec TurnNow = OfHeap("turn-now", 1);
-    public static readonly MessageSpec TurnAgain = OfHeap("turn-again", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec Advice =
+        OfHeap("advice", 2, ("cause", SlotKind.Cause), ("actions", SlotKind.Actions));
+    public static readonly MessageSpec Finding = OfHeap("finding", 1, ("cause", SlotKind.Cause));
+    public static readonly MessageSpec CareFire = OfHeap("care-fire", 1);
+    public static readonly MessageSpec TroubleTold = OfHeap("trouble-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec Turned =
         OfHeap("turned", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
     public static readonly MessageSpec TurnedLast = OfHeap("turned-last", 1, ("date", SlotKind.Date));
@@ -92,9 +97,29 @@ public static class Catalogue
     public static readonly MessageSpec Curing = OfHeap("curing", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec AskReady = OfHeap("ask-ready", 1);
     public static readonly MessageSpec NotReady = OfHeap("not-ready", 1, ("date", SlotKind.Date));
-    public static readonly MessageSpec Ready = OfHeap("ready", 1);
+    public static readonly MessageSpec Ready = OfHeap("ready", 2, ("date", SlotKind.Date));
     public static readonly MessageSpec ReadyCare = OfHeap("ready-care", 2);
-    public static readonly MessageSpec ReadyNeverHot = OfHeap("ready-never-hot", 2);
+    public static readonly MessageSpec ReadyWasHot = OfHeap("ready-was-hot", 1);
+    public static readonly MessageSpec ReadyNotHot = OfHeap("ready-not-hot", 2);
+    public static readonly MessageSpec AskSprouts = OfHeap("ask-sprouts", 1);
+    public static readonly MessageSpec SproutsGood = OfHeap("sprouts-good", 1);
+    public static readonly MessageSpec SproutsPoor = OfHeap("sprouts-poor", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec SproutsNotTried = OfHeap("sprouts-not-tried", 1);
+
+    // how much a crop needs
+    public static readonly MessageSpec AskCrop = General("ask-crop", 1, ("choices", SlotKind.CropChoices));
+    public static readonly MessageSpec AskPlants = General("ask-plants", 1, ("crop", SlotKind.Crop));
+    public static readonly MessageSpec AskLength = General("ask-length", 1, ("crop", SlotKind.Crop));
+    public static readonly MessageSpec AskWidth = General("ask-width", 1);
+    public static readonly MessageSpec UsePlants = General("use-plants", 1, ("crop", SlotKind.Crop),
+        ("each", SlotKind.Measured), ("plants", SlotKind.Number), ("total", SlotKind.Measured));
+    public static readonly MessageSpec UseNursery =
+        General("use-nursery", 1, ("plants", SlotKind.Number), ("total", SlotKind.Measured));
+    public static readonly MessageSpec UseLand = General(
+        "use-land", 2, ("crop", SlotKind.Crop), ("total", SlotKind.Measured), ("steps", SlotKind.Number));
+    public static readonly MessageSpec UseWorth = General("use-worth", 1, ("money", SlotKind.Money));
+    public static readonly MessageSpec UseCare = General("use-care", 2);
+    public static readonly MessageSpec UseCareBefore = General("use-care-before", 2);
 
     // at any time
     public static readonly MessageSpec Urgent = General("urgent", 2);
@@ -115,21 +140,44 @@ public static class Catalogue
     public static readonly MessageSpec NextTurn =
         OfHeap("next-turn", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
     public static readonly MessageSpec NextReheat = OfHeap("next-reheat", 1, ("date", SlotKind.Date));
+    public static readonly MessageSpec NextSprouts = OfHeap("next-sprouts", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec NextCure = OfHeap("next-cure", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec ReadyNotYet = OfHeap("ready-not-yet", 1);
     public static readonly MessageSpec NoAmounts = General("no-amounts", 1);
-    public static readonly MessageSpec UseTold = General("use-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec EraseTold = General("erase-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec WhichHeap = General("which-heap", 1, ("choices", SlotKind.HeapChoices));
     public static readonly MessageSpec NoHeapStands = General("no-heap-stands", 1);
     public static readonly MessageSpec NewHeap = General("new-heap", 1);
     public static readonly MessageSpec HeapsEnough = General("heaps-enough", 1);
 
-    private static readonly Dictionary<string, MessageSpec> AdviceByKey = Agronomy.Heap.HeapAdvice.Keys
-        .ToDictionary(key => key, key => OfHeap("advice-" + key, 1));
+    private static readonly Dictionary<string, MessageSpec> NeverInByAdvice = Agronomy.Materials.RefusalAdvice.All
+        .ToDictionary(key => key, key => General("never-in-" + key, 2, ("materials", SlotKind.Materials)));
 
-    /// <summary>The message of an advice key of the agronomy.</summary>
-    public static MessageSpec Advice(string key) => AdviceByKey[key];
+    /// <summary>The cautions for use that have a message of their own; the others go together in one.</summary>
+    private static readonly Dictionary<string, MessageSpec> UseCautions = new[]
+    {
+        Agronomy.Use.UseCautions.RawInterval120, Agronomy.Use.UseCautions.RawInterval90,
+        Agronomy.Use.UseCautions.Interval120UnlessHot, Agronomy.Use.UseCautions.Interval90UnlessHot,
+        Agronomy.Use.UseCautions.NotOnSalad,
+    }.ToDictionary(key => key, key => General("use-" + key, 2));
+
+    /// <summary>Causes that a farmer is told; the urgent ones have a message of their own.</summary>
+    public static IReadOnlyList<string> Causes { get; } =
+        [.. HeapCauses.All.Except(UrgentAdvice.Of.Values.Select(advice => advice.Finding.Cause))];
+
+    /// <summary>Actions that a farmer is asked for in words: not a check, which is asked step by step, and not the
+    /// urgent ones, which have a message of their own.</summary>
+    public static IReadOnlyList<string> Actions { get; } =
+    [
+        .. HeapActions.All.Keys.Except(UrgentAdvice.Of.Values.SelectMany(advice => advice.Actions))
+            .Except([HeapActions.AskCheck]),
+    ];
+
+    /// <summary>What to do with refused materials instead, by the key of the agronomy.</summary>
+    public static MessageSpec NeverIn(string instead) => NeverInByAdvice[instead];
+
+    /// <summary>The message of a caution for use; null where it is said together with others.</summary>
+    public static MessageSpec? UseCaution(string key) => UseCautions.GetValueOrDefault(key);
 
     private static MessageSpec General(string key, int segments, params (string Name, SlotKind Kind)[] slots) =>
         List(key, segments, false, slots);

@@ -43,6 +43,24 @@ public enum SlotKind
     /// <summary>A measure in the plural.</summary>
     Measure,
 
+    /// <summary>An amount in a measure, of something that is named beside it.</summary>
+    Measured,
+
+    /// <summary>What ails a heap.</summary>
+    Cause,
+
+    /// <summary>One or two things to do.</summary>
+    Actions,
+
+    /// <summary>A crop.</summary>
+    Crop,
+
+    /// <summary>Numbered crops.</summary>
+    CropChoices,
+
+    /// <summary>A sum of money, rounded to two figures.</summary>
+    Money,
+
     /// <summary>Numbered materials of a menu, "1 … 2 …".</summary>
     MaterialChoices,
 

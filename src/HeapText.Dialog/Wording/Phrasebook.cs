@@ -70,6 +70,11 @@ public sealed class Phrasebook
         Value.Materials materials => MaterialsInWords(language, materials),
         Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other,
+        Value.Measured measured => MeasuredInWords(language, measured),
+        Value.Cause cause => _files[language].Causes[cause.Key],
+        Value.Actions actions => string.Join(' ', actions.Keys.Select(key => _files[language].Actions[key])),
+        Value.Crop crop => _files[language].Crops[crop.Key],
+        Value.Money money => $"{money.Currency} {RoundedToTwoFigures(money.Amount)}",
         Value.Heaps heaps => string.Join(", ", heaps.Items.Select(heap => Form(language, "heap-built",
             ("number", Figure(heap.Number)), ("date", DateInWords(language, heap.BuiltOn))))),
         Value.Choices choices =>
@@ -95,6 +100,20 @@ public sealed class Phrasebook
             return Form(language, "portion-half", ("measure", measure.One), ("material", material));
         return Form(language, "portion", ("amount", Amount(language, portion.Amount)),
             ("measure", portion.Amount <= 1 ? measure.One : measure.Other), ("material", material));
+    }
+
+    private string MeasuredInWords(string language, Value.Measured measured)
+    {
+        var measure = _files[language].Measures[measured.Unit];
+        if (measured.Amount == 0.5m) return Form(language, "measured-half", ("measure", measure.One));
+        return Form(language, "measured", ("amount", Amount(language, measured.Amount)),
+            ("measure", measured.Amount <= 1 ? measure.One : measure.Other));
+    }
+
+    private static string RoundedToTwoFigures(double amount)
+    {
+        var unit = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(Math.Max(1, amount))) - 1));
+        return (Math.Round(amount / unit) * unit).ToString("0", CultureInfo.InvariantCulture);
     }
 
     private string BucketsInWords(string language, decimal amount) => amount switch

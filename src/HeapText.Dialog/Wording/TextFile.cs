@@ -37,6 +37,14 @@ public sealed class TextFile
     public required IReadOnlyDictionary<string, PluralForms> Measures { get; init; }
 
     public required IReadOnlyDictionary<string, string> Materials { get; init; }
+
+    /// <summary>What may ail a heap, as a sentence each.</summary>
+    public required IReadOnlyDictionary<string, string> Causes { get; init; }
+
+    /// <summary>What may be asked of a farmer, as a sentence each.</summary>
+    public required IReadOnlyDictionary<string, string> Actions { get; init; }
+
+    public required IReadOnlyDictionary<string, string> Crops { get; init; }
 }
 
 /// <summary>A word for one and for several.</summary>

@@ -1,4 +1,5 @@
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Replies;
 
 namespace HeapText.Dialog.Wording;
 
@@ -15,6 +16,8 @@ internal sealed class TextFileCheck(
         ["whole-and-half"] = ["count"],
         ["portion"] = ["amount", "measure", "material"],
         ["portion-half"] = ["measure", "material"],
+        ["measured"] = ["amount", "measure"],
+        ["measured-half"] = ["measure"],
         ["buckets"] = ["amount"],
         ["bucket-one"] = [],
         ["bucket-half"] = [],
@@ -32,6 +35,9 @@ internal sealed class TextFileCheck(
             Catalogue.All.ToDictionary(m => m.Key, m => m.Slots.Select(s => s.Name).ToArray()), "message"),
         .. Keys(file.Materials.Keys, materials, "material"),
         .. Keys(file.Measures.Keys, measures, "measure"),
+        .. Keys(file.Causes.Keys, Catalogue.Causes, "cause"),
+        .. Keys(file.Actions.Keys, Catalogue.Actions, "action"),
+        .. Keys(file.Crops.Keys, AnswerReader.Known["crop"], "crop"),
         .. Keys(file.Hours.Keys.Select(h => $"{h}"), ReminderHours.All.Select(h => $"{h}"), "hour"),
     ];
 

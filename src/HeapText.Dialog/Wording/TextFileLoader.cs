@@ -9,7 +9,7 @@ internal sealed class TextFileLoader
     private static readonly string[] Parts =
     [
         "language", "name", "alphabet", "reviewed", "provenance", "forms", "weekdays", "months", "hours", "measures",
-        "materials", "messages",
+        "materials", "crops", "causes", "actions", "messages",
     ];
 
     private readonly string _path;
@@ -59,6 +59,9 @@ internal sealed class TextFileLoader
             Hours = Hours(Part("hours")),
             Measures = Mapping(Part("measures"), Plural),
             Materials = Mapping(Part("materials"), Scalar),
+            Causes = Mapping(Part("causes"), Scalar),
+            Actions = Mapping(Part("actions"), Scalar),
+            Crops = Mapping(Part("crops"), Scalar),
             Messages = Mapping(Part("messages"), Text),
         };
 

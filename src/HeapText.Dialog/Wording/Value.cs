@@ -31,6 +31,22 @@ public abstract record Value
 
     public sealed record Measure(string Key) : Value;
 
+    /// <summary>An amount in a measure, of something that is named beside it.</summary>
+    public sealed record Measured(decimal Amount, string Unit) : Value;
+
+    public sealed record Cause(string Key) : Value;
+
+    /// <summary>What to do, in order.</summary>
+    public sealed record Actions(IReadOnlyList<string> Keys) : Value;
+
+    public sealed record Crop(string Key) : Value;
+
+    public sealed record Money(double Amount, string Currency) : Value
+    {
+        /// <summary>Most letters of a currency in a message.</summary>
+        public const int LongestCurrency = 8;
+    }
+
     /// <summary>Heaps that stand, each to be chosen by its own number.</summary>
     public sealed record Heaps(IReadOnlyList<(int Number, LocalDate BuiltOn)> Items) : Value;
 

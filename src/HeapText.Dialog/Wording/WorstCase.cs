@@ -1,4 +1,5 @@
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Replies;
 using HeapText.Dialog.Text;
 using NodaTime;
 
@@ -27,7 +28,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 
     private Value Longest(MessageSpec message, SlotKind kind) => kind switch
     {
-        SlotKind.Number => new Value.Number(message.Slots.Any(s => s.Name == "code") ? 9999 : 20),
+        SlotKind.Number => new Value.Number(message.Slots.Any(s => s.Name is "code" or "plants") ? 9999 : 20),
         SlotKind.Buckets => new Value.Buckets(20.5m),
         SlotKind.Metres => new Value.Metres(1.5),
         SlotKind.Date => new Value.Date(LongestDate()),
@@ -37,6 +38,14 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Materials => new Value.Materials([LongestMaterial()]) { LeftOut = 9 },
         SlotKind.Portions => new Value.Portions([new Portion(LongestMaterial(), 99.5m, LongestMeasure())]),
         SlotKind.Measure => new Value.Measure(LongestMeasure()),
+        SlotKind.Measured => new Value.Measured(9999, "handful"),
+        SlotKind.Cause => new Value.Cause(file.Causes.MaxBy(c => Units(c.Value)).Key),
+        SlotKind.Actions => new Value.Actions(
+            [.. file.Actions.OrderByDescending(a => Units(a.Value)).Take(2).Select(a => a.Key)]),
+        SlotKind.Crop => new Value.Crop(file.Crops.MaxBy(c => Units(c.Value)).Key),
+        SlotKind.CropChoices => new Value.Choices(
+            [.. AnswerReader.Known["crop"].Select(key => new Value.Crop(key))]),
+        SlotKind.Money => new Value.Money(88_000_000, new string('M', Value.Money.LongestCurrency)),
         SlotKind.MaterialChoices => new Value.Choices(
             [.. StepByStep.MenuOf(message).Select(key => new Value.Material(key))]),
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),

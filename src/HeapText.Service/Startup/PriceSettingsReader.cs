@@ -1,5 +1,6 @@
 using System.Globalization;
 using HeapText.Agronomy.Use;
+using HeapText.Dialog.Wording;
 
 namespace HeapText.Service.Startup;
 
@@ -7,10 +8,10 @@ namespace HeapText.Service.Startup;
 internal static class PriceSettingsReader
 {
     private const string Currency = "Currency";
-    private const int LongestCurrency = 8;
+    private const int LongestCurrency = Value.Money.LongestCurrency;
 
     /// <summary>The prices; every fault is added to <paramref name="faults"/>.</summary>
-    public static PriceSettings Read(IConfigurationSection prices, List<string> faults)
+    public static LocalPrices Read(IConfigurationSection prices, List<string> faults)
     {
         SettingsReader.RefuseOthers(prices, [.. FertiliserTable.All.Select(one => one.Key), Currency], faults);
         var perKg = new Dictionary<string, double>(StringComparer.Ordinal);
@@ -24,7 +25,7 @@ internal static class PriceSettingsReader
             else
                 faults.Add($"{prices.Path}:{key} is no price of a kilogram. Write one in digits, such as 85.50.");
         }
-        return new PriceSettings(ReadCurrency(prices, faults), perKg);
+        return new LocalPrices(ReadCurrency(prices, faults), perKg);
     }
 
     private static string ReadCurrency(IConfigurationSection prices, List<string> faults)

@@ -28,7 +28,7 @@ internal static class RecordsAtStart
         var store = await OpenStore(settings.Store, log, practice?.Clock ?? TimeProvider.System);
         var groups = new GroupBook(store);
         await Reach(settings.Store, () => groups.Load(cancel));
-        var conversation = new Conversation(dialogs, groups.ByCode, settings.Methods);
+        var conversation = new Conversation(dialogs, groups.ByCode, settings.Office());
         return new Parts(store, conversation, TimeProvider.System, practice) { Groups = groups };
     }
 

@@ -1,6 +1,8 @@
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
+using HeapText.Agronomy.Use;
 using HeapText.Carriers.Native;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Store;
 
@@ -25,10 +27,13 @@ internal sealed record Settings
     public required IReadOnlyDictionary<string, HeapMethod> Methods { get; init; }
 
     /// <summary>What fertiliser costs here.</summary>
-    public required PriceSettings Prices { get; init; }
+    public required LocalPrices Prices { get; init; }
 
     /// <summary>What the office weighed and measured itself, in place of the tables.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
+
+    /// <summary>What the conversation needs of these settings.</summary>
+    public Office Office() => new() { Methods = Methods, District = District, Prices = Prices };
 
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>
     public string? Dialogs { get; init; }

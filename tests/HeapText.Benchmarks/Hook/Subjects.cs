@@ -42,7 +42,7 @@ internal sealed class Subjects : IAsyncDisposable
         var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
         var method = HeapMethods.Usual;
         var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            new Office { Methods = new Dictionary<string, HeapMethod> { [method.Key] = method } });
         var line = new InboundLine(InboundLine.Practice, null, Carriers.Numbers.NumberReader.ReadPractice);
 
         var builder = WebApplication.CreateSlimBuilder();

@@ -25,7 +25,7 @@ public sealed class AnswerTests
     [InlineData("yes")]
     public void NodAfterTurnItNow_IsNotTakenAsTurned(string nod)
     {
-        var talker = Talker.WithHeap().Hear("smells like urine", nod);
+        var talker = SmellingHeap().Hear(nod);
 
         Assert.Null(talker.Heap.LastTurned);
         Assert.Empty(talker.Says);
@@ -35,7 +35,7 @@ public sealed class AnswerTests
     [InlineData("done")]
     [InlineData("turned")]
     public void DoneAfterTurnItNow_IsTurned(string done) =>
-        Assert.NotNull(Talker.WithHeap().Hear("smells like urine", done).Heap.LastTurned);
+        Assert.NotNull(SmellingHeap().Hear(done).Heap.LastTurned);
 
     [Fact]
     public void AmountAnsweredWithItsMaterial_KeepsTheRestOfTheStock()
@@ -161,7 +161,8 @@ public sealed class AnswerTests
         while (talker.Heap.Step != HeapStep.Curing)
         {
             talker.Pass(talker.NextDue!.Value - talker.Now);
-            talker.Hear(talker.Farmer!.Stage == Stage.AskingReheat ? ["cold"] : ["cold", "1", "3", "turned"]);
+            talker.Hear(talker.Farmer!.Stage == Stage.AskingReheat ? ["cold"] : ["cold", "1", "3"]);
+            if (talker.Farmer.Stage == Stage.AwaitingTurn) talker.Hear("turned");
         }
         talker.Pass(talker.NextDue!.Value - talker.Now);
 
@@ -190,5 +191,13 @@ public sealed class AnswerTests
         talker.Hear("turned");
 
         Assert.Null(talker.Farmer!.Concern);
+    }
+
+    /// <summary>A heap of two days that smells like urine: it is to be turned.</summary>
+    private static Talker SmellingHeap()
+    {
+        var talker = Talker.WithHeap();
+        talker.Pass(2 * Day);
+        return talker.Hear("smells like urine");
     }
 }

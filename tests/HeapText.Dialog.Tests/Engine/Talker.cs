@@ -25,7 +25,7 @@ internal sealed class Talker
         _conversation = new Conversation(
             Repository.Dialogs,
             new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            new Office { Methods = new Dictionary<string, HeapMethod> { [method.Key] = method } });
     }
 
     public Instant Now { get; set; } = Instant.FromUtc(2026, 3, 2, 4, 0);

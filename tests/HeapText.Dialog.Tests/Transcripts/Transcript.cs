@@ -42,7 +42,7 @@ internal sealed class Transcript
         var method = HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
-            new Dictionary<string, HeapMethod> { [method.Key] = method });
+            new Office { Methods = new Dictionary<string, HeapMethod> { [method.Key] = method } });
         _written.Append(title).Append('\n');
     }
 
