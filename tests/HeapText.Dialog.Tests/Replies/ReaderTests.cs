@@ -63,6 +63,12 @@ public sealed class ReaderTests
         Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read(text).Materials));
 
     [Theory]
+    [InlineData("3 buckets d'ash")]
+    [InlineData("3 buckets qu’ash")]
+    public void Read_ElidedWordBeforeApostrophe_IsLeftOut(string text) =>
+        Assert.Equal(new("wood-ash", 3, "bucket"), Assert.Single(Read(text).Materials));
+
+    [Theory]
     [InlineData("5 wheelbarows dry grass", "dry-grass")]
     [InlineData("5 weelbarrow dry grass", "dry-grass")]
     [InlineData("5 barrows tithnia", "tithonia")]
