@@ -14,6 +14,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("sw-tuning", 1.00)]
     [InlineData("en-scoring", 0.90)]
     [InlineData("sw-scoring", 0.90)]
+    [InlineData("fr-examples", 1.00)]
+    [InlineData("fr-tuning", 1.00)]
     public void Read_CorpusHalf_ScoresAtLeast(string half, double least)
     {
         var cases = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus", half + ".jsonl"))
