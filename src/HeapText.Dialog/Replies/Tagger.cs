@@ -67,19 +67,21 @@ internal sealed class Tagger(PhraseIndex index, int language)
         return tokens;
     }
 
-    /// <summary>The known words of "drygrass" or "maviyangombe"; null when it is not made of known words.</summary>
+    /// <summary>The known words of "drygrass" or "maviyangombe"; null when no language has words it is made
+    /// of.</summary>
     private List<Token>? Parts(string word)
     {
         if (word.Length > LongestJoined)
             return null;
         for (var cut = ShortestPart; cut <= word.Length - ShortestPart; cut++)
-            if (index.Find(word.AsSpan(0, cut)) >= 0 && index.Find(word.AsSpan(cut)) >= 0)
+            if (index.Find(word.AsSpan(0, cut)) is >= 0 and var first && index.Find(word.AsSpan(cut)) is >= 0 and var last
+                && (index.LanguagesOf(first) & index.LanguagesOf(last)) != 0)
                 return [Known(word[..cut]), Known(word[cut..])];
-        return PartsFrom(word, 0);
+        return PartsFrom(word, 0, ulong.MaxValue);
     }
 
     /// <summary>Three and more words run together, with links between them or none.</summary>
-    private List<Token>? PartsFrom(string word, int start)
+    private List<Token>? PartsFrom(string word, int start, ulong languages)
     {
         if (start == word.Length)
             return [];
@@ -88,7 +90,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
             var id = index.Find(word.AsSpan(start, end - start));
             if (id < 0 || (end - start < ShortestOfMany && !(start > 0 && index.IsLink(id))))
                 continue;
-            if (PartsFrom(word, end) is not { } rest)
+            var shared = languages & index.LanguagesOf(id);
+            if (shared == 0 || PartsFrom(word, end, shared) is not { } rest)
                 continue;
             rest.Insert(0, Known(word[start..end]));
             return rest;

@@ -69,6 +69,18 @@ public sealed class ReaderTests
         Assert.Equal(new("wood-ash", 3, "bucket"), Assert.Single(Read(text).Materials));
 
     [Theory]
+    [InlineData("deux bœufs morts")]
+    [InlineData("DEUX BŒUFS MORTS")]
+    public void Read_Ligature_IsTheTwoLettersItJoins(string text) =>
+        Assert.Equal("dead-animal", Assert.Single(Read(text, "fr").Refused));
+
+    [Theory]
+    [InlineData("peeles")]
+    [InlineData("lespee")]
+    public void Read_WordMadeOfWordsOfTwoLanguages_IsNotTakenApart(string word) =>
+        Assert.DoesNotContain(Read($"3 sacks {word}", "en").Materials, m => m.Material == "urine");
+
+    [Theory]
     [InlineData("5 wheelbarows dry grass", "dry-grass")]
     [InlineData("5 weelbarrow dry grass", "dry-grass")]
     [InlineData("5 barrows tithnia", "tithonia")]
