@@ -39,6 +39,22 @@ public sealed partial class CommandWordsTests
             ["KISWAHILI"] = Intent.Language,
             ["HAPANA"] = Intent.No,
         },
+        ["fr"] = new()
+        {
+            ["JOINDRE"] = Intent.Start,
+            ["STOP"] = Intent.Stop,
+            ["AIDE"] = Intent.Help,
+            ["FORMATEUR"] = Intent.Person,
+            ["CONSTRUIT"] = Intent.Built,
+            ["QUANTITES"] = Intent.Amounts,
+            ["SUITE"] = Intent.Next,
+            ["RETOURNE"] = Intent.Turned,
+            ["PLUS TARD"] = Intent.Delay,
+            ["NOUVEAU TAS"] = Intent.NewHeap,
+            ["COMMENCER"] = Intent.Start,
+            ["FRANCAIS"] = Intent.Language,
+            ["NON"] = Intent.No,
+        },
     };
 
     private static readonly Dictionary<string, string> Talk = new()
@@ -47,6 +63,8 @@ public sealed partial class CommandWordsTests
         ["SAA"] = "hour",
         ["CROP"] = "crop",
         ["ZAO"] = "crop",
+        ["HEURE"] = "hour",
+        ["CULTURE"] = "crop",
     };
 
     public static TheoryData<string, string> Named()
