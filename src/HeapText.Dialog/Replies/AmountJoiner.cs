@@ -14,6 +14,7 @@ internal sealed class AmountJoiner(List<Part> parts)
 
     public void Join()
     {
+        Each(CountArticle);
         Each(TakeCounted);
         Each(Negate);
         Each(Compose);
@@ -34,6 +35,17 @@ internal sealed class AmountJoiner(List<Part> parts)
     private PartKind? KindAt(int at) => at >= 0 && at < parts.Count ? parts[at].Kind : null;
 
     private bool IsAmount(int at) => KindAt(at) == PartKind.Amount;
+
+    /// <summary>Where "a" and "one" are the same word, it counts before a measure or range and after tens.</summary>
+    private void CountArticle(int i)
+    {
+        if (KindAt(i) != PartKind.One || parts[i].Value == 0)
+            return;
+        var before = KindAt(i - 1) == PartKind.And ? i - 2 : i - 1;
+        var isUnits = IsAmount(before) && parts[before].IsWord && parts[before].Value >= 20;
+        if (isUnits || KindAt(i - 1) == PartKind.Between || KindAt(i + 1) is PartKind.Measure or PartKind.Or)
+            parts[i] = parts[i] with { Kind = PartKind.Amount };
+    }
 
     /// <summary>"3 days ago", "day 9", "20 plants": the number is no amount of a material.</summary>
     private void TakeCounted(int i)

@@ -23,7 +23,14 @@ internal static class Letters
             return;
         }
 
-        foreach (var part in char.ToLowerInvariant(letter).ToString().Normalize(NormalizationForm.FormD))
+        var small = char.ToLowerInvariant(letter);
+        if (small is 'œ' or 'æ')
+        {
+            to.Append(small == 'œ' ? "oe" : "ae");
+            return;
+        }
+
+        foreach (var part in small.ToString().Normalize(NormalizationForm.FormD))
             if (char.IsLetter(part))
                 to.Append(part);
     }

@@ -78,7 +78,7 @@ internal static class PartReader
         if (IsThing(tags, at))
             return Thing(tag);
         if (tag.First(MeaningKind.Number) is { } number)
-            return new Part(PartKind.Amount, Value: number.Value) { IsWord = true };
+            return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value) { IsWord = true };
         if (tag.First(MeaningKind.Fraction) is { } fraction)
             return new Part(PartKind.Fraction, Value: fraction.Value) { IsWord = true };
         foreach (var (particle, kind) in Roles)
@@ -88,6 +88,10 @@ internal static class PartReader
             ? null
             : new Part(PartKind.Other);
     }
+
+    /// <summary>A word that is both "a" and "one" is the number for sure only where it is the whole text.</summary>
+    private static bool IsArticle(IReadOnlyList<Tag> tags, Tag tag) =>
+        tag.Is(Particle.One) && tags.Count(other => !other.IsBreak) > 1;
 
     private static Part Thing(Tag tag)
     {

@@ -36,10 +36,10 @@ internal sealed class PhraseIndex
     public int Find(ReadOnlySpan<char> word) =>
         _ids.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(word, out var id) ? id : -1;
 
-    public bool IsLink(int word) => _links.Contains(word);
-
-    /// <summary>A bit for each language that has the word.</summary>
+    /// <summary>The languages that have the word, one bit each.</summary>
     public ulong LanguagesOf(int word) => _languagesOfWord[word];
+
+    public bool IsLink(int word) => _links.Contains(word);
 
     public int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
 

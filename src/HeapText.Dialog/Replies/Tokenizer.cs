@@ -7,9 +7,11 @@ namespace HeapText.Dialog.Replies;
 internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
 {
     private const int LongestNumber = 12;
+    private const int LongestElided = 2;
     private readonly List<Token> _tokens = [];
     private readonly StringBuilder _word = new();
     private int _at;
+    private int _lettersBeforeApostrophe;
 
     public List<Token> Read()
     {
@@ -39,12 +41,21 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         }
 
         if (_word.Length > 0)
-            _tokens.Add(new Token { Kind = TokenKind.Word, Text = _word.ToString() });
+            _tokens.Add(new Token { Kind = TokenKind.Word, Text = WithoutElided(_word.ToString()) });
+    }
+
+    /// <summary>In "d'herbe" the elided "d" says nothing, but "ng'ombe" is one word.</summary>
+    private readonly string WithoutElided(string word)
+    {
+        var rest = word[_lettersBeforeApostrophe..];
+        var isElided = _lettersBeforeApostrophe is > 0 and <= LongestElided && rest.Length > 1;
+        return isElided && !isKnown(word) && isKnown(rest) ? rest : word;
     }
 
     private void TakeLetters(bool alsoDigits)
     {
         _word.Clear();
+        _lettersBeforeApostrophe = 0;
         for (; _at < text.Length; _at++)
         {
             var c = text[_at];
@@ -52,7 +63,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
                 Letters.AppendPlain(_word, c);
             else if (alsoDigits && char.IsDigit(c))
                 _word.Append(Digit(c));
-            else if (!Letters.IsApostrophe(c) && !Letters.IsInvisible(c))
+            else if (Letters.IsApostrophe(c))
+                _lettersBeforeApostrophe = _lettersBeforeApostrophe > 0 ? _lettersBeforeApostrophe : _word.Length;
+            else if (!Letters.IsInvisible(c))
                 break;
         }
     }

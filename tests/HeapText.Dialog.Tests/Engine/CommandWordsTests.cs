@@ -54,6 +54,22 @@ public sealed partial class CommandWordsTests
             ["PORTUGUES"] = Intent.Language,
             ["NAO"] = Intent.No,
         },
+        ["fr"] = new()
+        {
+            ["JOINDRE"] = Intent.Start,
+            ["STOP"] = Intent.Stop,
+            ["AIDE"] = Intent.Help,
+            ["FORMATEUR"] = Intent.Person,
+            ["CONSTRUIT"] = Intent.Built,
+            ["QUANTITES"] = Intent.Amounts,
+            ["SUITE"] = Intent.Next,
+            ["RETOURNE"] = Intent.Turned,
+            ["PLUS TARD"] = Intent.Delay,
+            ["NOUVEAU TAS"] = Intent.NewHeap,
+            ["COMMENCER"] = Intent.Start,
+            ["FRANCAIS"] = Intent.Language,
+            ["NON"] = Intent.No,
+        },
     };
 
     private static readonly Dictionary<string, string> Talk = new()
@@ -67,6 +83,8 @@ public sealed partial class CommandWordsTests
         ["HORA"] = "hour",
         ["CULTURA"] = "crop",
         ["METODO"] = "method",
+        ["HEURE"] = "hour",
+        ["CULTURE"] = "crop",
     };
 
     public static TheoryData<string, string> Named()

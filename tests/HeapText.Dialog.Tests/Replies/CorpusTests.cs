@@ -18,6 +18,8 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("sw-blind", 0.79)]
     [InlineData("pt-tuning", 1.00)]
     [InlineData("pt-blind", 0.91)]
+    [InlineData("fr-examples", 1.00)]
+    [InlineData("fr-tuning", 1.00)]
     public void Read_CorpusHalf_ScoresAtLeast(string half, double least)
     {
         var cases = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus", half + ".jsonl"))

@@ -63,6 +63,41 @@ public sealed class ReaderTests
         Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read(text).Materials));
 
     [Theory]
+    [InlineData("3 buckets d'ash")]
+    [InlineData("3 buckets qu’ash")]
+    public void Read_ElidedWordBeforeApostrophe_IsLeftOut(string text) =>
+        Assert.Equal(new("wood-ash", 3, "bucket"), Assert.Single(Read(text).Materials));
+
+    [Theory]
+    [InlineData("deux bœufs morts")]
+    [InlineData("DEUX BŒUFS MORTS")]
+    public void Read_Ligature_IsTheTwoLettersItJoins(string text) =>
+        Assert.Equal("dead-animal", Assert.Single(Read(text, "fr").Refused));
+
+    [Theory]
+    [InlineData("un sac de paille", 1)]
+    [InlineData("un ou deux sacs de paille", 1)]
+    [InlineData("entre un et deux sacs de paille", 1)]
+    [InlineData("vingt et un sacs de paille", 21)]
+    [InlineData("un sac et demi de paille", 1.5)]
+    [InlineData("un inconnu a donné 3 sacs de paille", 3)]
+    public void Read_WordForAAndOne_CountsOnlyAsAnAmount(string text, double amount) =>
+        Assert.Equal(new("wheat-straw", (decimal)amount, "sack"), Assert.Single(Read(text, "fr").Materials));
+
+    [Theory]
+    [InlineData("un", 1)]
+    [InlineData("Une.", 1)]
+    [InlineData("nous avons un problème", null)]
+    public void Read_WordForAAndOne_IsABareNumberOnlyAlone(string text, int? number) =>
+        Assert.Equal(number, Read(text, "fr").BareNumber);
+
+    [Theory]
+    [InlineData("peeles")]
+    [InlineData("lespee")]
+    public void Read_WordMadeOfWordsOfTwoLanguages_IsNotTakenApart(string word) =>
+        Assert.DoesNotContain(Read($"3 sacks {word}", "en").Materials, m => m.Material == "urine");
+
+    [Theory]
     [InlineData("5 wheelbarows dry grass", "dry-grass")]
     [InlineData("5 weelbarrow dry grass", "dry-grass")]
     [InlineData("5 barrows tithnia", "tithonia")]
