@@ -68,7 +68,13 @@ internal sealed class AmountJoiner(List<Part> parts)
         if (!IsAmount(other) || !parts[other].IsWord)
             return;
         var (high, low) = (parts[i].Value, parts[other].Value);
-        if (high >= 10 && ((high % 100 == 0 && low < 100) || (high % 10 == 0 && low < 10)))
+        if (high is >= 1 and < 100 && low is 100 or 1000 && other == i + 1)
+        {
+            parts[i] = parts[i] with { Value = high * low };
+            parts.RemoveAt(other);
+            Compose(i);
+        }
+        else if (high >= 10 && ((high % 100 == 0 && low < 100) || (high % 10 == 0 && low < 10)))
         {
             parts[i] = parts[i] with { Value = high + low };
             parts.RemoveRange(i + 1, other - i);
@@ -86,8 +92,9 @@ internal sealed class AmountJoiner(List<Part> parts)
         if (KindAt(i + 1) == PartKind.One)
             parts.RemoveAt(i + 1);
         var isNewItem = KindAt(i + 1) == PartKind.Measure;
-        var joined = KindAt(from - 1) == PartKind.And;
-        var before = joined ? from - 2 : from - 1;
+        var hasAnd = KindAt(from - 1) == PartKind.And;
+        var joined = hasAnd || parts[from].IsJoined;
+        var before = hasAnd ? from - 2 : from - 1;
         if (IsAmount(before) && (joined || !parts[i].IsWord) && (!isNewItem || KindAt(before - 1) != PartKind.Measure))
             Fold(before, before + 1, i, value);
         else if (joined && !isNewItem && KindAt(before) == PartKind.Measure && IsAmount(before - 1))

@@ -40,7 +40,7 @@ public sealed class Reader
         var intents = IntentReader.Read(tags);
         var check = CheckReader.Read(tags);
         var isAboutHeap = !check.IsEmpty
-            || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
+            || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
         var lead = !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
@@ -48,7 +48,7 @@ public sealed class Reader
         return new Reading
         {
             Intent = lead,
-            Also = [.. intents.Where(intent => intent != lead)],
+            Also = [.. intents.Where(intent => intent != lead && !(lead == Intent.Stock && IsYesOrNo(intent)))],
             Materials = stock.Materials,
             Refused = stock.Refused,
             Check = check,
@@ -62,6 +62,8 @@ public sealed class Reader
             Urgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null),
         };
     }
+
+    private static bool IsYesOrNo(Intent intent) => intent is Intent.Yes or Intent.No;
 
     private static string? LanguageOf(List<Tag> tags) =>
         tags.Select(tag => tag.First(MeaningKind.Language)).FirstOrDefault(meaning => meaning is not null)?.Key;
