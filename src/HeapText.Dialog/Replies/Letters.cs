@@ -23,6 +23,8 @@ internal static class Letters
             return;
         }
 
+        if (Ethiopic.TryAppend(to, letter))
+            return;
         foreach (var part in char.ToLowerInvariant(letter).ToString().Normalize(NormalizationForm.FormD))
             if (char.IsLetter(part))
                 to.Append(part);

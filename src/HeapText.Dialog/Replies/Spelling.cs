@@ -23,11 +23,12 @@ internal sealed class Spelling
                 File(form, id);
     }
 
-    /// <summary>Ids of the nearest known words that may be used; empty when none is near enough.</summary>
-    public int[] Nearest(string word, Func<int, bool> mayUse)
+    /// <summary>Ids of the nearest known words that may be used, and how many edits away they are; no ids when none is
+    /// near enough.</summary>
+    public (int[] Ids, int Distance) Nearest(string word, Func<int, bool> mayUse)
     {
         if (Edits(word.Length) == 0 || word.Length > LongestWord)
-            return [];
+            return ([], int.MaxValue);
         var best = Edits(word.Length) + 1;
         var found = new List<int>();
         foreach (var form in Forms(word))
@@ -44,7 +45,7 @@ internal sealed class Spelling
             }
         }
 
-        return best <= Edits(word.Length) ? [.. found] : [];
+        return best <= Edits(word.Length) ? ([.. found], best) : ([], int.MaxValue);
     }
 
     private static int Edits(int length) => length < OneEditLength ? 0 : length < TwoEditLength ? 1 : 2;

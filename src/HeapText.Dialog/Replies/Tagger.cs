@@ -51,21 +51,43 @@ internal sealed class Tagger(PhraseIndex index, int language)
         foreach (var token in raw)
         {
             var known = token.Text.Length > 0 ? index.Find(token.Text) : -1;
+            var stems = token.Kind == TokenKind.Word ? index.Stems(token.Text).ToList() : [];
             if (known >= 0)
-                token.Words = [known];
-            else if (token.Kind == TokenKind.Word && Parts(token.Text) is { } parts)
+                token.Words = [known, .. stems.Select(stem => stem.Word), .. index.Alike(known, language)];
+            else if (stems.Count > 0)
+                token.Words = [.. stems.Select(stem => stem.Word)];
+            else if (token.Kind == TokenKind.Word && PartsOf(token.Text) is { } parts)
             {
                 tokens.AddRange(parts);
                 continue;
             }
             else if (token.Kind == TokenKind.Word)
-                token.Words = index.Mend(token.Text, language);
+            {
+                tokens.AddRange(Mend(token));
+                continue;
+            }
 
             tokens.Add(token);
+            if (known < 0 && stems.Count > 0)
+                tokens.AddRange(Endings(stems[0].Stem.Endings));
         }
 
         return tokens;
     }
+
+    private List<Token>? PartsOf(string word) => index.Inflections(word, language).Select(stem => stem.Text)
+        .Prepend(word).Select(Parts).FirstOrDefault(parts => parts is not null);
+
+    private IEnumerable<Token> Mend(Token token)
+    {
+        var (words, endings) = index.Mend(token.Text, language);
+        (token.Words, token.IsMended) = (words, true);
+        return Endings(endings).Prepend(token);
+    }
+
+    /// <summary>Endings that are words of their own, such as one for "and".</summary>
+    private IEnumerable<Token> Endings(IEnumerable<string> endings) =>
+        endings.Where(ending => index.Find(ending) >= 0).Select(Known);
 
     /// <summary>The known words of "drygrass" or "maviyangombe"; null when it is not made of known words.</summary>
     private List<Token>? Parts(string word)
@@ -106,7 +128,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var ends = new List<int>();
         var length = 0;
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
-        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length);
+        var isMended = tokens.GetRange(start, length).Any(token => token.IsMended);
+        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(isMended ? ends : ends.GetRange(0, 1), length);
         var apart = LongestApart(tokens, start);
         return apart.Literal > plain.Literal ? apart : plain;
     }
