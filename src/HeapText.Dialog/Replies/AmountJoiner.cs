@@ -130,6 +130,13 @@ internal sealed class AmountJoiner(List<Part> parts)
         var isBetween = KindAt(i - 1) == PartKind.Between
             || (KindAt(i - 1) == PartKind.Measure && KindAt(i - 2) == PartKind.Between);
         var tie = KindAt(i + 1 + measured);
+        if (IsAmount(i + 1) && parts[i].IsWord && parts[i + 1].IsWord && parts[i + 1].Value == parts[i].Value + 1)
+        {
+            // "Two three sacks" is two or three.
+            parts.RemoveAt(i + 1);
+            return;
+        }
+
         var isRange = tie is PartKind.Or or PartKind.Range || (isBetween && tie == PartKind.And);
         if (!isRange || !IsAmount(i + 2 + measured) || (measured == 1 && KindAt(i + 4) == PartKind.Thing))
             return;

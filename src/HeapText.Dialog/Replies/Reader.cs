@@ -48,7 +48,7 @@ public sealed class Reader
         return new Reading
         {
             Intent = lead,
-            Also = [.. intents.Where(intent => intent != lead && !(lead == Intent.Stock && IsYesOrNo(intent)))],
+            Also = [.. intents.Where(intent => intent != lead && !(lead is Intent.Stock or Intent.Stop && IsYesOrNo(intent)))],
             Materials = stock.Materials,
             Refused = stock.Refused,
             Check = check,
