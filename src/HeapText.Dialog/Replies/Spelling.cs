@@ -11,6 +11,7 @@ internal sealed class Spelling
 {
     private const int OneEditLength = 5;
     private const int TwoEditLength = 8;
+    private const int TwoEditLengthApart = 10;
     private const int LongestWord = 24;
     private readonly Dictionary<int, List<int>> _byForm = [];
     private readonly IReadOnlyList<string> _words;
@@ -27,16 +28,16 @@ internal sealed class Spelling
     /// near enough.</summary>
     public (int[] Ids, int Distance) Nearest(string word, Func<int, bool> mayUse)
     {
-        if (Edits(word.Length) == 0 || word.Length > LongestWord)
+        if (Edits(word) == 0 || word.Length > LongestWord)
             return ([], int.MaxValue);
-        var best = Edits(word.Length) + 1;
+        var best = Edits(word) + 1;
         var found = new List<int>();
         foreach (var form in Forms(word))
         {
             foreach (var id in _byForm.GetValueOrDefault(form) ?? [])
             {
                 var distance = mayUse(id) ? Distance(word, _words[id]) : int.MaxValue;
-                if (distance > Math.Min(best, Edits(_words[id].Length + 1)) || found.Contains(id))
+                if (distance > Math.Min(best, Edits(_words[id], 1)) || found.Contains(id))
                     continue;
                 if (distance < best)
                     found.Clear();
@@ -45,10 +46,14 @@ internal sealed class Spelling
             }
         }
 
-        return best <= Edits(word.Length) ? ([.. found], best) : ([], int.MaxValue);
+        return best <= Edits(word) ? ([.. found], best) : ([], int.MaxValue);
     }
 
-    private static int Edits(int length) => length < OneEditLength ? 0 : length < TwoEditLength ? 1 : 2;
+    private static int Edits(string word, int more = 0) => word.Length + more < OneEditLength ? 0
+        : word.Length + more < TwoEdits(word) ? 1 : 2;
+
+    /// <summary>Letters taken apart make longer words with more endings on them.</summary>
+    private static int TwoEdits(string word) => Ethiopic.IsWord(word) ? TwoEditLengthApart : TwoEditLength;
 
     private void File(int form, int id)
     {
@@ -67,7 +72,7 @@ internal sealed class Spelling
         for (var i = 0; i < word.Length; i++)
         {
             yield return Hash(word, i, -1);
-            if (word.Length >= TwoEditLength - 1)
+            if (word.Length >= TwoEdits(word) - 1)
                 for (var j = i + 1; j < word.Length; j++)
                     yield return Hash(word, i, j);
         }

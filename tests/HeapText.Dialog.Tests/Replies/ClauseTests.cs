@@ -8,10 +8,10 @@ public sealed class ClauseTests
     private static readonly Reader Sut = SmallLexicon.Reader("""
         materials: {wood-ash: [ash], cow-dung: [dung], dry-grass: [hay]}
         measures: {sack: [sack]}
-        numbers: {"1": [one], "2": [two], "50": [fifty], "100": [hundred]}
+        numbers: {"1": [one], "2": [two], "3": [three], "50": [fifty], "100": [hundred]}
         fractions: {"0.5": [andhalf]}
         particles: {and: [and, andhalf], lacking: [lacks], have: [have], asking: [mayi]}
-        intents: {"yes": [yes]}
+        intents: {"yes": [yes], "no": [nono], stop: [enough]}
         """);
 
     [Theory]
@@ -48,7 +48,15 @@ public sealed class ClauseTests
     public void Read_AndAHalfInOneWord_JoinsTheAmount(string text) =>
         Assert.Equal(new("dry-grass", 2.5m, "sack"), Assert.Single(Sut.Read(text, "zz").Materials));
 
-    [Fact]
-    public void Read_YesBeforeAList_IsNoIntentBesideIt() =>
-        Assert.Empty(Sut.Read("yes, hay 2 sack have", "zz").Also);
+    [Theory]
+    [InlineData("two three sack hay", 2)]
+    [InlineData("two sack hay, three sack ash", 2)]
+    public void Read_TwoNumbersInARow_IsTheLower(string text, int amount) =>
+        Assert.Equal(new("dry-grass", amount, "sack"), Sut.Read(text, "zz").Materials[0]);
+
+    [Theory]
+    [InlineData("yes, hay 2 sack have")]
+    [InlineData("nono, enough")]
+    public void Read_YesOrNoBesideAListOrAStop_IsNoIntentOfItsOwn(string text) =>
+        Assert.Empty(Sut.Read(text, "zz").Also);
 }
