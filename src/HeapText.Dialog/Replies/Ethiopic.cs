@@ -96,6 +96,15 @@ internal static class Ethiopic
         return total + part;
     }
 
+    /// <summary>How many letters a word as taken apart was written with.</summary>
+    public static int Letters(string word) => word.Where((part, i) => i == 0 || !IsVowel(part)).Count();
+
+    /// <summary>Whether two words differ in vowels only; true for words of other scripts.</summary>
+    public static bool AgreeInConsonants(string one, string other) => !IsWord(one) || !IsWord(other)
+        || one.Where(part => !IsVowel(part)).SequenceEqual(other.Where(part => !IsVowel(part)));
+
+    private static bool IsVowel(char part) => part is >= 'አ' and <= 'ኧ';
+
     /// <summary>The letters for "go" and "gu" have two forms each.</summary>
     private static void AppendRounded(StringBuilder to, char row, int place)
     {

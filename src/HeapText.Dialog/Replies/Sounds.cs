@@ -6,11 +6,12 @@ namespace HeapText.Dialog.Replies;
 /// only.</summary>
 /// <remarks>
 /// There is no one spelling, so consonants must agree, with those that Latin letters cannot tell apart as one, and the
-/// vowels between them are compared: one written for another that it is often written for costs 1, any other 2.
+/// vowels between them are compared: one written for another that it is often written for costs 1, any other 2. When no
+/// word agrees, h, w and y count as vowels: they come and go.
 /// </remarks>
 internal sealed class Sounds
 {
-    private const int InitialVowel = 2;
+    private const int OuterVowel = 2;
     private const int FewestConsonants = 2;
     private const int ShortestWord = 3;
     private const int LongestWord = 24;
@@ -29,7 +30,10 @@ internal sealed class Sounds
 
     private static readonly (string Written, string Sound)[] KnownFolds = [("ny", "n"), ("ye", "e")];
 
-    private readonly Dictionary<string, List<(int Id, string[] Vowels)>> _byConsonants = [];
+    private const string Vowels = "aeiou";
+    private const string VowelsAndWeak = "aeiouhwy";
+
+    private readonly Dictionary<(string Vowels, string Consonants), List<(int Id, string[] Between)>> _known = [];
     private readonly Affixes _affixes;
 
     /// <param name="words">Words by their ids; those not in the Ethiopic script are passed over.</param>
@@ -38,10 +42,13 @@ internal sealed class Sounds
     {
         foreach (var (word, id) in words.Where(w => Ethiopic.IsWord(w.Word)))
         {
-            var (consonants, vowels) = Parted(Fold(Written(word), KnownFolds));
-            if (!_byConsonants.TryGetValue(consonants, out var same))
-                _byConsonants[consonants] = same = [];
-            same.Add((id, vowels));
+            foreach (var vowels in (string[])[Vowels, VowelsAndWeak])
+            {
+                var (consonants, between) = Parted(Fold(Written(word), KnownFolds), vowels);
+                if (!_known.TryGetValue((vowels, consonants), out var same))
+                    _known[(vowels, consonants)] = same = [];
+                same.Add((id, between));
+            }
         }
 
         _affixes = new Affixes([.. affixes.Before.Select(Written)], [.. affixes.After.Select(Written)]);
@@ -50,19 +57,25 @@ internal sealed class Sounds
     /// <summary>Ids of the words that sound most like a Latin one; empty when none is near enough.</summary>
     public int[] Nearest(string word)
     {
-        if (_byConsonants.Count == 0 || word.Length is < ShortestWord or > LongestWord || !word.All(char.IsAsciiLetter))
+        if (_known.Count == 0 || word.Length is < ShortestWord or > LongestWord || !word.All(char.IsAsciiLetter))
             return [];
-        var costs = _affixes.Stems(word).Select(stem => stem.Text).Prepend(word).SelectMany(CostsOf).ToList();
+        var forms = _affixes.Stems(word).Select(stem => stem.Text).Prepend(word).ToList();
+        return Nearest(forms, Vowels) is { Length: > 0 } strict ? strict : Nearest(forms, VowelsAndWeak);
+    }
+
+    private int[] Nearest(List<string> forms, string vowels)
+    {
+        var costs = forms.SelectMany(form => CostsOf(form, vowels)).ToList();
         var least = costs.Count == 0 ? 0 : costs.Min(known => known.Cost);
         return [.. costs.Where(known => known.Cost == least).Select(known => known.Id).Distinct()];
     }
 
-    private IEnumerable<(int Id, int Cost)> CostsOf(string word)
+    private IEnumerable<(int Id, int Cost)> CostsOf(string word, string vowels)
     {
-        var (consonants, vowels) = Parted(Fold(word, Folds));
-        if (consonants.Length < FewestConsonants || !_byConsonants.TryGetValue(consonants, out var same))
+        var (consonants, between) = Parted(Fold(word, Folds), vowels);
+        if (consonants.Length < FewestConsonants || !_known.TryGetValue((vowels, consonants), out var same))
             return [];
-        return same.Select(known => (known.Id, Cost: CostOf(known.Vowels, vowels)))
+        return same.Select(known => (known.Id, Cost: CostOf(known.Between, between)))
             .Where(known => known.Cost <= consonants.Length);
     }
 
@@ -85,33 +98,37 @@ internal sealed class Sounds
     }
 
     /// <summary>Consonants, and the vowels before, between and after them.</summary>
-    private static (string Consonants, string[] Vowels) Parted(string folded)
+    private static (string Consonants, string[] Between) Parted(string folded, string vowels)
     {
         var consonants = new StringBuilder();
-        var vowels = new List<string> { "" };
+        var between = new List<string> { "" };
         foreach (var c in folded)
         {
-            if (c is 'a' or 'e' or 'i' or 'o' or 'u')
+            if (vowels.Contains(c))
             {
-                vowels[^1] += c;
+                between[^1] += c;
                 continue;
             }
 
             consonants.Append(c);
-            vowels.Add("");
+            between.Add("");
         }
 
-        return (consonants.ToString(), [.. vowels]);
+        return (consonants.ToString(), [.. between]);
     }
 
-    /// <summary>Nobody leaves out a vowel before the first consonant, nor adds one, so that costs more.</summary>
-    private static int CostOf(string[] known, string[] written) =>
-        known.Zip(written, Cost).Sum() + ((known[0].Length == 0) == (written[0].Length == 0) ? 0 : InitialVowel);
+    /// <summary>Nobody leaves out a vowel before the first consonant or after the last, nor adds one, so that costs
+    /// more.</summary>
+    private static int CostOf(string[] known, string[] written) => known.Zip(written, Cost).Sum()
+        + (IsOneSilent(known[0], written[0]) ? OuterVowel : 0) + (IsOneSilent(known[^1], written[^1]) ? OuterVowel : 0);
+
+    private static bool IsOneSilent(string known, string written) => (known.Length == 0) != (written.Length == 0);
 
     private static int Cost(string known, string written)
     {
         if (known == written)
             return 0;
-        return (known, written) is ("", "i" or "e") or ("i", "" or "e") or ("e", "a" or "i") or ("a", "e") ? 1 : 2;
+        return (known, written) is ("", "i" or "e" or "u") or ("i", "" or "e") or ("e", "" or "a" or "i") or ("a", "e")
+            ? 1 : 2;
     }
 }
