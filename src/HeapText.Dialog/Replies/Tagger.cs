@@ -131,7 +131,24 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var isMended = tokens.GetRange(start, length).Any(token => token.IsMended);
         var plain = length == 0 ? new Match(1, 0, [], false) : Merge(isMended ? ends : ends.GetRange(0, 1), length);
         var apart = LongestApart(tokens, start);
-        return apart.Literal > plain.Literal ? apart : plain;
+        return apart.Literal > plain.Literal
+            ? apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] }
+            : plain;
+    }
+
+    /// <summary>Alarms and days are heard even among words that do not matter.</summary>
+    private IEnumerable<Meaning> Between(List<Token> tokens, int start, int length)
+    {
+        for (var i = start; i < start + length; i++)
+        {
+            var (ends, reached) = (new List<int>(), 0);
+            Walk(tokens, i, i, PhraseIndex.Root, ends, ref reached);
+            if (reached == 0 || i + reached > start + length)
+                continue;
+            foreach (var meaning in Merge(ends, reached).Meanings)
+                if (meaning.Kind is MeaningKind.Urgent or MeaningKind.DaysAgo)
+                    yield return meaning;
+        }
     }
 
     private void Walk(List<Token> tokens, int start, int at, int node, List<int> ends, ref int length)

@@ -11,7 +11,9 @@ public sealed class ClauseTests
         numbers: {"1": [one], "2": [two], "3": [three], "50": [fifty], "100": [hundred]}
         fractions: {"0.5": [andhalf]}
         particles: {and: [and, andhalf], lacking: [lacks], have: [have], asking: [mayi]}
-        intents: {"yes": [yes], "no": [nono], stop: [enough]}
+        urgent: [burnt]
+        daysAgo: {"1": [yesterday]}
+        intents: {delay: [cannot .. now], "yes": [yes], "no": [nono], stop: [enough]}
         """);
 
     [Theory]
@@ -53,6 +55,14 @@ public sealed class ClauseTests
     [InlineData("two sack hay, three sack ash", 2)]
     public void Read_TwoNumbersInARow_IsTheLower(string text, int amount) =>
         Assert.Equal(new("dry-grass", amount, "sack"), Sut.Read(text, "zz").Materials[0]);
+
+    [Fact]
+    public void Read_AlarmAndDayAmongWordsThatDoNotMatter_AreHeard()
+    {
+        var reading = Sut.Read("cannot burnt yesterday now", "zz");
+
+        Assert.Equal((Intent.Delay, true, 1), (reading.Intent, reading.Urgent, reading.DaysAgo));
+    }
 
     [Theory]
     [InlineData("yes, hay 2 sack have")]
