@@ -23,6 +23,7 @@ internal static class Ethiopic
     private const char Glottal = 'አ';
     private const string Palatals = "ሸቸኘዠጀጨየ";
 
+    private const int LettersForOneMore = 4;
     private const int LongestNumber = 6;
     private const int Hundred = 100;
     private const int TenThousand = 10_000;
@@ -102,6 +103,23 @@ internal static class Ethiopic
     /// <summary>Whether two words differ in vowels only; true for words of other scripts.</summary>
     public static bool AgreeInConsonants(string one, string other) => !IsWord(one) || !IsWord(other)
         || one.Where(part => !IsVowel(part)).SequenceEqual(other.Where(part => !IsVowel(part)));
+
+    /// <summary>Whether a consonant with its vowel stands at a place of a word of four letters and more.</summary>
+    public static bool IsWholeLetterAt(string word, int at) => IsWord(word) && at + 1 < word.Length
+        && !IsVowel(word[at]) && IsVowel(word[at + 1]) && Letters(word) >= LettersForOneMore - 1;
+
+    /// <summary>Whether the longer of two words, of four letters at least, is the other with a letter put in.</summary>
+    public static bool IsOneLetterApart(string one, string other)
+    {
+        var (longer, shorter) = one.Length > other.Length ? (one, other) : (other, one);
+        if (longer.Length != shorter.Length + 2 || Letters(longer) < LettersForOneMore)
+            return false;
+        for (var i = 0; i < longer.Length - 1; i++)
+            if (IsWholeLetterAt(longer, i) && longer.AsSpan(0, i).SequenceEqual(shorter.AsSpan(0, i))
+                && longer.AsSpan(i + 2).SequenceEqual(shorter.AsSpan(i)))
+                return true;
+        return false;
+    }
 
     private static bool IsVowel(char part) => part is >= 'አ' and <= 'ኧ';
 

@@ -4,7 +4,8 @@ namespace HeapText.Dialog.Replies;
 /// <remarks>
 /// One edit (a letter more, less, other, or two swapped) in words of five letters and more, two from eight letters on;
 /// a letter too many, as in a doubled one, is forgiven in a word of four as well. Ethiopic letters are taken apart, which
-/// makes longer words: two edits from ten parts on, and a wrong vowel in any word of three letters.
+/// makes longer words: two edits from ten parts on, a whole letter more or less in words of four, and a wrong vowel in
+/// any word of three letters.
 /// Every known word is filed under each form that it leaves with letters struck out; two words within so many edits
 /// share such a form, and the true distance is then measured.
 /// </remarks>
@@ -50,7 +51,7 @@ internal sealed class Spelling
     /// <summary>How far a known word is; null when too far.</summary>
     private static int? DistanceTo(string word, string known)
     {
-        var edits = Distance(word, known);
+        var edits = Ethiopic.IsOneLetterApart(word, known) ? 1 : Distance(word, known);
         var isOtherConsonant = !Ethiopic.AgreeInConsonants(word, known);
         return edits > Math.Min(Edits(word), Edits(known, 1))
             || (isOtherConsonant && Math.Min(word.Length, known.Length) < OneEditLength)
@@ -83,6 +84,8 @@ internal sealed class Spelling
         for (var i = 0; i < word.Length; i++)
         {
             yield return Hash(word, i, -1);
+            if (Ethiopic.IsWholeLetterAt(word, i))
+                yield return Hash(word, i, i + 1);
             if (Edits(word, 1) > 1)
                 for (var j = i + 1; j < word.Length; j++)
                     yield return Hash(word, i, j);

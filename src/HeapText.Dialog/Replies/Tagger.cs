@@ -76,7 +76,19 @@ internal sealed class Tagger(PhraseIndex index, int language)
     }
 
     private List<Token>? PartsOf(string word) => index.Inflections(word, language).Select(stem => stem.Text)
-        .Prepend(word).Select(Parts).FirstOrDefault(parts => parts is not null);
+        .Prepend(word).Select(Parts).FirstOrDefault(parts => parts is not null) ?? InflectedParts(word);
+
+    /// <summary>Two words run together of which the second has a beginning of its own.</summary>
+    private List<Token>? InflectedParts(string word)
+    {
+        for (var cut = ShortestPart; cut <= Math.Min(word.Length, LongestJoined) - ShortestPart; cut++)
+            if (index.Find(word.AsSpan(0, cut)) >= 0
+                && index.Inflections(word[cut..], language).FirstOrDefault(IsPart) is { } stem)
+                return [Known(word[..cut]), Known(stem.Text)];
+        return null;
+    }
+
+    private bool IsPart(Stem stem) => stem.Text.Length >= ShortestPart && index.Find(stem.Text) >= 0;
 
     private IEnumerable<Token> Mend(Token token)
     {
