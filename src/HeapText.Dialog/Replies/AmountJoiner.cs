@@ -80,7 +80,13 @@ internal sealed class AmountJoiner(List<Part> parts)
         if (!IsAmount(other) || !parts[other].IsWord)
             return;
         var (high, low) = (parts[i].Value, parts[other].Value);
-        if (high >= 10 && ((high % 100 == 0 && low < 100) || (high % 10 == 0 && low < 10)))
+        if (high is >= 1 and < 100 && low is 100 or 1000 && other == i + 1)
+        {
+            parts[i] = parts[i] with { Value = high * low };
+            parts.RemoveAt(other);
+            Compose(i);
+        }
+        else if (high >= 10 && ((high % 100 == 0 && low < 100) || (high % 10 == 0 && low < 10)))
         {
             parts[i] = parts[i] with { Value = high + low };
             parts.RemoveRange(i + 1, other - i);
@@ -98,8 +104,9 @@ internal sealed class AmountJoiner(List<Part> parts)
         if (KindAt(i + 1) == PartKind.One)
             parts.RemoveAt(i + 1);
         var isNewItem = KindAt(i + 1) == PartKind.Measure;
-        var joined = KindAt(from - 1) == PartKind.And;
-        var before = joined ? from - 2 : from - 1;
+        var hasAnd = KindAt(from - 1) == PartKind.And;
+        var joined = hasAnd || parts[from].IsJoined;
+        var before = hasAnd ? from - 2 : from - 1;
         if (IsAmount(before) && (joined || !parts[i].IsWord) && (!isNewItem || KindAt(before - 1) != PartKind.Measure))
             Fold(before, before + 1, i, value);
         else if (joined && !isNewItem && KindAt(before) == PartKind.Measure && IsAmount(before - 1))
@@ -135,6 +142,13 @@ internal sealed class AmountJoiner(List<Part> parts)
         var isBetween = KindAt(i - 1) == PartKind.Between
             || (KindAt(i - 1) == PartKind.Measure && KindAt(i - 2) == PartKind.Between);
         var tie = KindAt(i + 1 + measured);
+        if (IsAmount(i + 1) && parts[i].IsWord && parts[i + 1].IsWord && parts[i + 1].Value == parts[i].Value + 1)
+        {
+            // "Two three sacks" is two or three.
+            parts.RemoveAt(i + 1);
+            return;
+        }
+
         var isRange = tie is PartKind.Or or PartKind.Range || (isBetween && tie == PartKind.And);
         if (!isRange || !IsAmount(i + 2 + measured) || (measured == 1 && KindAt(i + 4) == PartKind.Thing))
             return;

@@ -13,7 +13,7 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var measures = parts.Where(part => part.Kind == PartKind.Measure).ToList();
         var isOther = parts.Any(part => part.Kind is PartKind.Other or PartKind.Days or PartKind.Counted
-            or PartKind.Asking or PartKind.Absent);
+            or PartKind.Asking or PartKind.Absent or PartKind.Lacking);
         if (isOther || amounts.Count > 1 || measures.Count > 1 || amounts.Count + measures.Count == 0)
             return Nothing;
         var measure = measures.Count == 1 ? measures[0].Key : null;

@@ -23,6 +23,8 @@ internal static class Letters
             return;
         }
 
+        if (Ethiopic.TryAppend(to, letter))
+            return;
         var small = char.ToLowerInvariant(letter);
         if (small is 'œ' or 'æ')
         {

@@ -7,11 +7,12 @@ public sealed class Lexicon
 {
     internal Lexicon(
         string language, IReadOnlyList<Phrase> phrases,
-        IReadOnlyDictionary<(string Question, string Phrase), string> answers)
+        IReadOnlyDictionary<(string Question, string Phrase), string> answers, Affixes affixes)
     {
         Language = language;
         Phrases = phrases;
         Answers = answers;
+        Affixes = affixes;
     }
 
     /// <summary>Two-letter code of the language, the name of its folder.</summary>
@@ -21,6 +22,9 @@ public sealed class Lexicon
 
     /// <summary>What a whole text answers to a question.</summary>
     internal IReadOnlyDictionary<(string Question, string Phrase), string> Answers { get; }
+
+    /// <summary>What hangs on words in this language.</summary>
+    internal Affixes Affixes { get; }
 
     /// <summary>Loads <c>DIR/LANGUAGE/words.yml</c> of every language, and all faults in them at once.</summary>
     /// <param name="directory">The dialogs folder. A language without a words.yml is passed over.</param>
@@ -62,7 +66,7 @@ public sealed class Lexicon
         }
 
         faults.AddRange(sections.Faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column));
-        return new Lexicon(language, sections.Phrases, sections.Answers);
+        return new Lexicon(language, sections.Phrases, sections.Answers, sections.Affixes);
     }
 }
 

@@ -15,6 +15,8 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 
     public Dictionary<(string Question, string Phrase), string> Answers { get; } = [];
 
+    public Affixes Affixes { get; private set; } = Affixes.None;
+
     public List<DialogFault> Faults { get; } = [];
 
     public void Fault(int line, int column, string message) => Faults.Add(new(file, line, column, message));
@@ -47,6 +49,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             case "fractions": ReadKeys(value, "number", name => Number(name, MeaningKind.Fraction)); break;
             case "checks": ReadChecks(value); break;
             case "intents": ReadKeys(value, "intent", name => Keyed<Intent>(name, MeaningKind.Intent)); break;
+            case "affixes": ReadAffixes(value); break;
             case "answers": ReadAnswers(value); break;
             case "languages": ReadKeys(value, "language", name => new Meaning(MeaningKind.Language, name)); break;
             case "daysAgo": ReadKeys(value, "days", name => Number(name, MeaningKind.DaysAgo)); break;
@@ -117,6 +120,30 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
                         Fault(text, $"'{phrase}' stands twice under '{question}'.");
     }
 
+    private void ReadAffixes(MarkedYaml section)
+    {
+        if (section is not MarkedYaml.Map map)
+        {
+            Fault(section, "Affixes must be a map of before and after.");
+            return;
+        }
+
+        foreach (var (key, value) in Distinct(map))
+        {
+            List<string> found = value is MarkedYaml.List list
+                ? [.. list.Items.OfType<MarkedYaml.Text>().SelectMany(text => WordsOf(text.Value))]
+                : [];
+            if (found.Count == 0)
+                Fault(value, $"'{key.Value}' needs a list with at least one word.");
+            else if (key.Value == "before")
+                Affixes = Affixes with { Before = found };
+            else if (key.Value == "after")
+                Affixes = Affixes with { After = found };
+            else
+                Fault(key, $"Unknown affix '{key.Value}': use before or after.");
+        }
+    }
+
     private void ReadKeys(MarkedYaml section, string group, Func<string, Meaning?> meaningOf)
     {
         if (section is not MarkedYaml.Map map)
@@ -164,14 +191,14 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             else if (_taken.TryAdd((scope, phrase), (meaning.Key, text.Line)))
                 Phrases.Add(new Phrase(words, meaning));
             else
-                FaultTaken(text, phrase, meaning.Key, _taken[(scope, phrase)]);
+                FaultTaken(text, spelling, meaning.Key, _taken[(scope, phrase)]);
         }
     }
 
-    private void FaultTaken(MarkedYaml.Text text, string phrase, string key, (string Key, int Line) first) =>
+    private void FaultTaken(MarkedYaml.Text text, string spelling, string key, (string Key, int Line) first) =>
         Fault(text, first.Key == key
-            ? $"'{phrase}' stands twice under '{key}', first on line {first.Line}."
-            : $"'{phrase}' stands for both '{first.Key}' (line {first.Line}) and '{key}'.");
+            ? $"'{spelling}' stands twice under '{key}', first on line {first.Line}."
+            : $"'{spelling}' stands for both '{first.Key}' (line {first.Line}) and '{key}'.");
 
     private static List<string> WordsOf(string spelling) =>
     [

@@ -20,6 +20,9 @@ internal enum Particle
 
     /// <summary>"no", "don't have": the material is not there.</summary>
     Absent,
+
+    /// <summary>The same in a language whose verb ends the clause: what stands before it is not there.</summary>
+    Lacking,
     Have,
     Each,
 

@@ -3,8 +3,8 @@ namespace HeapText.Dialog.Replies;
 /// <summary>What a part does in a list of materials.</summary>
 internal enum PartKind
 {
-    Amount, Fraction, Some, Measure, Thing, And, Or, Range, Not, Absent, Have, Each, One, Between, Correction, Minus,
-    Days, Ago, Counted, Asking, WeakBreak, StrongBreak, Unknown, Other,
+    Amount, Fraction, Some, Measure, Thing, And, Or, Range, Not, Absent, Lacking, Have, Each, One, Between, Correction,
+    Minus, Days, Ago, Counted, Asking, WeakBreak, StrongBreak, Unknown, Other,
 }
 
 /// <summary>A tag in its role; words that play no role are left out.</summary>
@@ -15,6 +15,9 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
 {
     /// <summary>True for an amount written in letters: those build up, as in "twenty five".</summary>
     public bool IsWord { get; init; }
+
+    /// <summary>True for a fraction that is joined to what is before it without a word for "and".</summary>
+    public bool IsJoined { get; init; }
 
     public bool IsRefused { get; init; }
 

@@ -5,7 +5,8 @@ internal static class PartReader
 {
     private static readonly (Particle Particle, PartKind Kind)[] Roles =
     [
-        (Particle.Absent, PartKind.Absent), (Particle.And, PartKind.And), (Particle.Or, PartKind.Or),
+        (Particle.Absent, PartKind.Absent), (Particle.Lacking, PartKind.Lacking), (Particle.And, PartKind.And),
+        (Particle.Or, PartKind.Or),
         (Particle.Not, PartKind.Not), (Particle.Have, PartKind.Have), (Particle.Each, PartKind.Each),
         (Particle.One, PartKind.One), (Particle.Some, PartKind.Some), (Particle.Between, PartKind.Between),
         (Particle.Correction, PartKind.Correction), (Particle.Minus, PartKind.Minus), (Particle.Days, PartKind.Days),
@@ -80,7 +81,11 @@ internal static class PartReader
         if (tag.First(MeaningKind.Number) is { } number)
             return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value) { IsWord = true };
         if (tag.First(MeaningKind.Fraction) is { } fraction)
-            return new Part(PartKind.Fraction, Value: fraction.Value) { IsWord = true };
+            return new Part(PartKind.Fraction, Value: fraction.Value)
+            {
+                IsWord = true,
+                IsJoined = tag.Is(Particle.And),
+            };
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
                 return new Part(kind);

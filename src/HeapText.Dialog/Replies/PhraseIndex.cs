@@ -11,6 +11,8 @@ internal sealed class PhraseIndex
     private readonly List<ulong> _languagesOfWord = [];
     private readonly HashSet<int> _links = [];
     private readonly Spelling _spelling;
+    private readonly Affixes[] _affixes;
+    private readonly Sounds[] _sounds;
 
     public PhraseIndex(IReadOnlyList<Lexicon> lexicons)
     {
@@ -24,6 +26,9 @@ internal sealed class PhraseIndex
         }
 
         _spelling = new Spelling(_words);
+        _affixes = [.. lexicons.Select(lexicon => lexicon.Affixes)];
+        _sounds = [.. _affixes.Select((affixes, language) => new Sounds(
+            _words.Select((word, id) => (word, id)).Where(known => IsOf(language, known.id)), affixes))];
     }
 
     /// <summary>A phrase whose parts may stand up to three words apart.</summary>
@@ -48,16 +53,47 @@ internal sealed class PhraseIndex
     public IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
 
     /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
-    public int[] OneSlip(string word, int language) => _spelling.Nearest(word, IsOf(language), 1);
+    public int[] OneSlip(string word, int language) => _spelling.Nearest(word, id => IsOf(language, id), 1).Ids;
 
-    /// <summary>Words near a misspelled one, in the given language if it has any, else in the others.</summary>
-    public int[] Mend(string word, int language)
+    /// <summary>What a word may be without beginnings and endings in a language, the longest first.</summary>
+    public IReadOnlyList<Stem> Inflections(string word, int language) => _affixes[language].Stems(word);
+
+    /// <summary>The known words that are left of a word without beginnings and endings, the longest first.</summary>
+    public IEnumerable<(int Word, Stem Stem)> Stems(string word) => _affixes.SelectMany((affixes, language) =>
+        affixes.Stems(word).Select(stem => (Word: Find(stem.Text), Stem: stem))
+            .Where(known => known.Word >= 0 && IsOf(language, known.Word)));
+
+    /// <summary>Words of a language in another script that sound like a word of another language.</summary>
+    public int[] Alike(int word, int language) => IsOf(language, word) ? [] : _sounds[language].Nearest(_words[word]);
+
+    /// <summary>
+    /// Words near a misspelled one: in the given language by letters, then by sound, else in the others. Where it has
+    /// to be without its beginnings and endings, the endings are told.
+    /// </summary>
+    public (int[] Words, IReadOnlyList<string> Endings) Mend(string word, int language)
     {
-        var own = _spelling.Nearest(word, IsOf(language));
-        return own.Length > 0 ? own : _spelling.Nearest(word, _ => true);
+        var own = NearestStem(word, language);
+        if (own.Words.Length > 0)
+            return own;
+        if (_sounds[language].Nearest(word) is { Length: > 0 } alike)
+            return (alike, []);
+        return (_spelling.Nearest(word, _ => true).Ids, []);
     }
 
-    private Func<int, bool> IsOf(int language) => id => (_languagesOfWord[id] & 1UL << language) != 0;
+    private (int[] Words, IReadOnlyList<string> Endings) NearestStem(string word, int language)
+    {
+        var (best, endings) = (_spelling.Nearest(word, id => IsOf(language, id)), (IReadOnlyList<string>)[]);
+        foreach (var stem in _affixes[language].Stems(word))
+        {
+            var nearest = _spelling.Nearest(stem.Text, id => IsOf(language, id));
+            if (nearest.Distance < best.Distance)
+                (best, endings) = (nearest, stem.Endings);
+        }
+
+        return (best.Ids, endings);
+    }
+
+    private bool IsOf(int language, int word) => (_languagesOfWord[word] & 1UL << language) != 0;
 
     private void Add(Phrase phrase, int language, HashSet<string> links)
     {

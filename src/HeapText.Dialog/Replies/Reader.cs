@@ -41,7 +41,7 @@ public sealed class Reader
         var check = CheckReader.Read(tags);
         var isUrgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null);
         var isAboutHeap = isUrgent || !check.IsEmpty
-            || intents.Any(intent => intent is not (Intent.Yes or Intent.No or Intent.Start));
+            || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
         var lead = !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
@@ -49,7 +49,7 @@ public sealed class Reader
         return new Reading
         {
             Intent = lead,
-            Also = [.. intents.Where(intent => intent != lead)],
+            Also = [.. intents.Where(intent => intent != lead && !(lead is Intent.Stock or Intent.Stop && IsYesOrNo(intent)))],
             Materials = stock.Materials,
             Refused = stock.Refused,
             Check = check,
@@ -64,6 +64,8 @@ public sealed class Reader
             Urgent = isUrgent,
         };
     }
+
+    private static bool IsYesOrNo(Intent intent) => intent is Intent.Yes or Intent.No;
 
     /// <summary>All numbers, those that count plants or steps included.</summary>
     private static IReadOnlyList<decimal> NumbersIn(List<Tag> tags)

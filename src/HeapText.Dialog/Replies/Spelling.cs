@@ -3,7 +3,9 @@ namespace HeapText.Dialog.Replies;
 /// <summary>Finds the known words that a misspelled one may stand for.</summary>
 /// <remarks>
 /// One edit (a letter more, less, other, or two swapped) in words of five letters and more, two from eight letters on;
-/// a letter too many, as in a doubled one, is forgiven in a word of four as well.
+/// a letter too many, as in a doubled one, is forgiven in a word of four as well. Ethiopic letters are taken apart, which
+/// makes longer words: two edits from ten parts on, a whole letter more or less in words of four, and a wrong vowel in
+/// any word of three letters.
 /// Every known word is filed under each form that it leaves with letters struck out; two words within so many edits
 /// share such a form, and the true distance is then measured.
 /// </remarks>
@@ -11,6 +13,8 @@ internal sealed class Spelling
 {
     private const int OneEditLength = 5;
     private const int TwoEditLength = 8;
+    private const int OneEditLetters = 3;
+    private const int TwoEditLengthApart = 10;
     private const int LongestWord = 24;
     private readonly Dictionary<int, List<int>> _byForm = [];
     private readonly IReadOnlyList<string> _words;
@@ -23,32 +27,45 @@ internal sealed class Spelling
                 File(form, id);
     }
 
-    /// <summary>Ids of the nearest known words that may be used; empty when none is near enough.</summary>
-    public int[] Nearest(string word, Func<int, bool> mayUse, int mostEdits = int.MaxValue)
+    /// <summary>Ids of the nearest known words that may be used, and how far away they are; no ids when none is near
+    /// enough. Of words as many edits away, those that differ in vowels only are nearer.</summary>
+    public (int[] Ids, int Distance) Nearest(string word, Func<int, bool> mayUse, int mostEdits = int.MaxValue)
     {
-        var edits = Math.Min(Edits(word.Length), mostEdits);
-        if (edits == 0 || word.Length > LongestWord)
-            return [];
-        var best = edits + 1;
+        if (Math.Min(Edits(word), mostEdits) == 0 || word.Length > LongestWord)
+            return ([], int.MaxValue);
+        var best = mostEdits == int.MaxValue ? int.MaxValue : (2 * mostEdits) + 1;
         var found = new List<int>();
-        foreach (var form in Forms(word))
+        foreach (var id in Forms(word).SelectMany(form => _byForm.GetValueOrDefault(form) ?? []))
         {
-            foreach (var id in _byForm.GetValueOrDefault(form) ?? [])
-            {
-                var distance = mayUse(id) ? Distance(word, _words[id]) : int.MaxValue;
-                if (distance > Math.Min(best, Edits(_words[id].Length + 1)) || found.Contains(id))
-                    continue;
-                if (distance < best)
-                    found.Clear();
-                best = distance;
-                found.Add(id);
-            }
+            if (found.Contains(id) || !mayUse(id) || DistanceTo(word, _words[id]) is not { } distance || distance > best)
+                continue;
+            if (distance < best)
+                found.Clear();
+            best = distance;
+            found.Add(id);
         }
 
-        return best <= edits ? [.. found] : [];
+        return ([.. found], best);
     }
 
-    private static int Edits(int length) => length < OneEditLength ? 0 : length < TwoEditLength ? 1 : 2;
+    /// <summary>How far a known word is; null when too far.</summary>
+    private static int? DistanceTo(string word, string known)
+    {
+        var edits = Ethiopic.IsOneLetterApart(word, known) ? 1 : Distance(word, known);
+        var isOtherConsonant = !Ethiopic.AgreeInConsonants(word, known);
+        return edits > Math.Min(Edits(word), Edits(known, 1))
+            || (isOtherConsonant && Math.Min(word.Length, known.Length) < OneEditLength)
+            ? null
+            : 2 * edits + (isOtherConsonant ? 1 : 0);
+    }
+
+    private static int Edits(string word, int more = 0)
+    {
+        var isApart = Ethiopic.IsWord(word);
+        if (word.Length + more >= (isApart ? TwoEditLengthApart : TwoEditLength))
+            return 2;
+        return word.Length + more >= OneEditLength || (isApart && Ethiopic.Letters(word) >= OneEditLetters) ? 1 : 0;
+    }
 
     private void File(int form, int id)
     {
@@ -61,13 +78,15 @@ internal sealed class Spelling
     /// <summary>Hashes of the word with up to as many letters struck out as edits are allowed.</summary>
     private static IEnumerable<int> Forms(string word)
     {
-        if (word.Length < OneEditLength - 1 || word.Length > LongestWord)
+        if (word.Length < (Ethiopic.IsWord(word) ? OneEditLetters - 1 : OneEditLength - 1) || word.Length > LongestWord)
             yield break;
         yield return Hash(word, -1, -1);
         for (var i = 0; i < word.Length; i++)
         {
             yield return Hash(word, i, -1);
-            if (word.Length >= TwoEditLength - 1)
+            if (Ethiopic.IsWholeLetterAt(word, i))
+                yield return Hash(word, i, i + 1);
+            if (Edits(word, 1) > 1)
                 for (var j = i + 1; j < word.Length; j++)
                     yield return Hash(word, i, j);
         }

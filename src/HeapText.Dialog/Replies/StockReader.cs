@@ -30,6 +30,8 @@ internal static class StockReader
     {
         for (var i = 0; i < parts.Count; i++)
         {
+            if (parts[i].Kind == PartKind.Lacking)
+                DropLacking(parts, i);
             if (parts[i].Kind is not (PartKind.Absent or PartKind.Not))
                 continue;
             if (!DropAhead(parts, i) && parts[i].Kind == PartKind.Absent)
@@ -87,6 +89,8 @@ internal static class StockReader
         var isAsked = false;
         for (var i = 0; i < parts.Count; i++)
         {
+            if (i == 0 || parts[i - 1].IsBreak)
+                isAsked = IsOnlyAsked(parts.Skip(i).TakeWhile(part => !part.IsBreak));
             if (parts[i].IsBreak || parts[i].Kind is PartKind.Have or PartKind.Amount)
                 isAsked = false;
             else if (parts[i].Kind == PartKind.Asking)
@@ -94,6 +98,26 @@ internal static class StockReader
             else if (isAsked && parts[i] is { Kind: PartKind.Thing, IsRefused: false })
                 parts[i] = new Part(PartKind.Other);
         }
+    }
+
+    /// <summary>All bare things that stand together before it, tied with "and" or "or" or not at all.</summary>
+    private static void DropLacking(List<Part> parts, int lacking)
+    {
+        for (var i = lacking - 1; i >= 0; i--)
+        {
+            if (parts[i].Kind == PartKind.Thing)
+                parts[i] = new Part(PartKind.WeakBreak);
+            else if (parts[i].Kind is not (PartKind.And or PartKind.Or or PartKind.Unknown))
+                return;
+        }
+    }
+
+    /// <summary>"Plastic, may I add it": asked about as well, where the question ends the clause.</summary>
+    private static bool IsOnlyAsked(IEnumerable<Part> clause)
+    {
+        var kinds = clause.Select(part => part.Kind).ToHashSet();
+        return kinds.Contains(PartKind.Asking)
+            && !kinds.Overlaps([PartKind.Have, PartKind.Amount, PartKind.Some, PartKind.Measure]);
     }
 
     /// <summary>An unknown word that somebody has three buckets of is a thing too.</summary>

@@ -51,23 +51,57 @@ internal sealed class Tagger(PhraseIndex index, int language)
         foreach (var token in raw)
         {
             var known = token.Text.Length > 0 ? index.Find(token.Text) : -1;
+            var stems = token.Kind == TokenKind.Word ? index.Stems(token.Text).ToList() : [];
             if (known >= 0)
-                token.Words = [known];
+                token.Words = [known, .. stems.Select(stem => stem.Word), .. index.Alike(known, language)];
+            else if (stems.Count > 0)
+                token.Words = [.. stems.Select(stem => stem.Word)];
             else if (token.Kind == TokenKind.Word && index.OneSlip(token.Text, language) is { Length: > 0 } near)
-                token.Words = near;
-            else if (token.Kind == TokenKind.Word && Parts(token.Text) is { } parts)
+                (token.Words, token.IsMended) = (near, true);
+            else if (token.Kind == TokenKind.Word && PartsOf(token.Text) is { } parts)
             {
                 tokens.AddRange(parts);
                 continue;
             }
             else if (token.Kind == TokenKind.Word)
-                token.Words = index.Mend(token.Text, language);
+            {
+                tokens.AddRange(Mend(token));
+                continue;
+            }
 
             tokens.Add(token);
+            if (known < 0 && stems.Count > 0)
+                tokens.AddRange(Endings(stems[0].Stem.Endings));
         }
 
         return tokens;
     }
+
+    private List<Token>? PartsOf(string word) => index.Inflections(word, language).Select(stem => stem.Text)
+        .Prepend(word).Select(Parts).FirstOrDefault(parts => parts is not null) ?? InflectedParts(word);
+
+    /// <summary>Two words run together of which the second has a beginning of its own.</summary>
+    private List<Token>? InflectedParts(string word)
+    {
+        for (var cut = ShortestPart; cut <= Math.Min(word.Length, LongestJoined) - ShortestPart; cut++)
+            if (index.Find(word.AsSpan(0, cut)) >= 0
+                && index.Inflections(word[cut..], language).FirstOrDefault(IsPart) is { } stem)
+                return [Known(word[..cut]), Known(stem.Text)];
+        return null;
+    }
+
+    private bool IsPart(Stem stem) => stem.Text.Length >= ShortestPart && index.Find(stem.Text) >= 0;
+
+    private IEnumerable<Token> Mend(Token token)
+    {
+        var (words, endings) = index.Mend(token.Text, language);
+        (token.Words, token.IsMended) = (words, true);
+        return Endings(endings).Prepend(token);
+    }
+
+    /// <summary>Endings that are words of their own, such as one for "and".</summary>
+    private IEnumerable<Token> Endings(IEnumerable<string> endings) =>
+        endings.Where(ending => index.Find(ending) >= 0).Select(Known);
 
     /// <summary>The words, all of one language, of "drygrass" or "maviyangombe"; null when there are none.</summary>
     private List<Token>? Parts(string word)
@@ -112,9 +146,29 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var ends = new List<int>();
         var length = 0;
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
-        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length, Literal(tokens, start, length));
+        var isMended = tokens.GetRange(start, length).Any(token => token.IsMended);
+        var plain = length == 0
+            ? new Match(1, 0, [], false)
+            : Merge(isMended ? ends : ends.GetRange(0, 1), length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
-        return apart.Literal > plain.Literal ? apart : plain;
+        return apart.Literal > plain.Literal
+            ? apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] }
+            : plain;
+    }
+
+    /// <summary>Alarms and days are heard even among words that do not matter.</summary>
+    private IEnumerable<Meaning> Between(List<Token> tokens, int start, int length)
+    {
+        for (var i = start; i < start + length; i++)
+        {
+            var (ends, reached) = (new List<int>(), 0);
+            Walk(tokens, i, i, PhraseIndex.Root, ends, ref reached);
+            if (reached == 0 || i + reached > start + length)
+                continue;
+            foreach (var meaning in Merge(ends, reached, reached).Meanings)
+                if (meaning.Kind is MeaningKind.Urgent or MeaningKind.DaysAgo)
+                    yield return meaning;
+        }
     }
 
     private void Walk(List<Token> tokens, int start, int at, int node, List<int> ends, ref int length)

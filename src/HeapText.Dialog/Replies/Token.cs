@@ -35,6 +35,10 @@ internal sealed class Token
     /// <summary>True when a minus sign is stuck to the number and nothing to the sign.</summary>
     public bool IsNegative { get; init; }
 
-    /// <summary>Known words this may be: one when spelled right, several when the spelling was mended.</summary>
+    /// <summary>Known words this may be: when spelled right, itself and then what it is without its endings; when
+    /// mended, all that are equally near.</summary>
     public int[] Words { get; set; } = [];
+
+    /// <summary>True when the spelling was mended, so that each of the words may be the one meant.</summary>
+    public bool IsMended { get; set; }
 }

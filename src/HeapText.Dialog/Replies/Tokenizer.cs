@@ -8,6 +8,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
 {
     private const int LongestNumber = 12;
     private const int LongestElided = 2;
+    private const int LongestBeforeMark = 4;
     private readonly List<Token> _tokens = [];
     private readonly StringBuilder _word = new();
     private int _at;
@@ -40,8 +41,10 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             TakeLetters(alsoDigits: false);
         }
 
-        if (_word.Length > 0)
-            _tokens.Add(new Token { Kind = TokenKind.Word, Text = WithoutElided(_word.ToString()) });
+        if (_word.Length == 0)
+            return;
+        var word = WithoutElided(_word.ToString());
+        _tokens.Add(new Token { Kind = TokenKind.Word, Text = Shortened(word) ?? word });
     }
 
     /// <summary>In "d'herbe" the elided "d" says nothing, but "ng'ombe" is one word.</summary>
@@ -50,6 +53,22 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         var rest = word[_lettersBeforeApostrophe..];
         var isElided = _lettersBeforeApostrophe is > 0 and <= LongestElided && rest.Length > 1;
         return isElided && !isKnown(word) && isKnown(rest) ? rest : word;
+    }
+
+    /// <summary>A known word written with a point or stroke inside, as "k.g" or "k/g"; else null.</summary>
+    private string? Shortened(string before)
+    {
+        var mark = _at;
+        if (before.Length > LongestBeforeMark || _at + 1 >= text.Length || text[_at] is not ('.' or '/')
+            || !char.IsLetter(text[_at + 1]))
+            return null;
+        _at++;
+        TakeLetters(alsoDigits: false);
+        var joined = before + _word;
+        if (isKnown(joined))
+            return joined;
+        _at = mark;
+        return null;
     }
 
     private void TakeLetters(bool alsoDigits)
@@ -159,15 +178,29 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         var value = CharUnicodeInfo.GetNumericValue(c);
         if (value is > 0 and < 1)
             _tokens.Add(new Token { Kind = TokenKind.Number, Value = (decimal)value, IsFraction = true });
-        else if (c is '.' or '!' or '?' or ';' or '\n' or '\r' or '؟' or '…' or '。')
-            _tokens.Add(new Token { Kind = TokenKind.StrongBreak });
-        else if (c is ',' or '|' or '،' or '\\' or '•' or '·' || (c is '/' && !IsShortenedWord()))
+        else if (Ethiopic.IsNumeral(c))
+        {
+            ReadNumerals();
+            return;
+        }
+        else if (IsPause(c) || c is ',' or '|' or '،' or '\\' or '•' or '·' or '፣' or '፥'
+            || (c is '/' && !IsShortenedWord()))
             _tokens.Add(new Token { Kind = TokenKind.WeakBreak });
+        else if (IsStrongBreak(c))
+            _tokens.Add(new Token { Kind = TokenKind.StrongBreak });
         else if (IsDash(c) && _tokens is [.., { Kind: TokenKind.Number }] && IsDigitNext())
             _tokens.Add(new Token { Kind = TokenKind.Range });
         else if (ReadSymbol())
             return;
         _at++;
+    }
+
+    private void ReadNumerals()
+    {
+        var start = _at;
+        while (_at < text.Length && Ethiopic.IsNumeral(text[_at]))
+            _at++;
+        _tokens.Add(new Token { Kind = TokenKind.Number, Value = Ethiopic.Number(text.AsSpan(start, _at - start)) });
     }
 
     /// <summary>A sign that words.yml knows, such as "+" or a thumb up.</summary>
@@ -201,6 +234,16 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
     private readonly bool IsItemMarkAt(int at) =>
         at < text.Length
         && (text[at] == ')' || (text[at] == '.' && at + 1 < text.Length && !char.IsDigit(text[at + 1])));
+
+    /// <summary>Two word spaces, or colons for them, are the older form of the Ethiopic full stop.</summary>
+    private readonly bool IsStrongBreak(char c) =>
+        c is '.' or '!' or '?' or ';' or '\n' or '\r' or '؟' or '…' or '。' or '።' or '፤' or '፧' or '፨'
+        || (c is ':' or '፡' && IsNext(c));
+
+    /// <summary>Two points and more are a pause, no full stop.</summary>
+    private readonly bool IsPause(char c) => c == '.' && (IsNext(c) || (_at > 0 && text[_at - 1] == c));
+
+    private readonly bool IsNext(char c) => _at + 1 < text.Length && text[_at + 1] == c;
 
     private static bool IsDash(char c) => c is '-' or '–' or '—' or '−' or '‐' or '‑';
 

@@ -2,10 +2,20 @@ namespace HeapText.Dialog.Wording;
 
 /// <summary>A message the service can send: its key in text.yml, how long it may be, and what is filled in.</summary>
 /// <param name="Key">Key in text.yml.</param>
-/// <param name="Segments">Most segments it may take, with the longest values filled in.</param>
+/// <param name="Segments">Most segments it may take in the GSM 7-bit alphabet, with the longest values filled in;
+/// see <see cref="SegmentsIn"/> for others.</param>
 /// <param name="OfHeap">True when it starts with the heap's name on a phone with several heaps.</param>
 /// <param name="Slots">The placeholders it must hold.</param>
-public sealed record MessageSpec(string Key, int Segments, bool OfHeap, IReadOnlyList<Slot> Slots);
+public sealed record MessageSpec(string Key, int Segments, bool OfHeap, IReadOnlyList<Slot> Slots)
+{
+    private const int MostSegments = 3;
+
+    /// <summary>
+    /// Most segments in an alphabet, GSM7 or UCS2: a segment of UCS-2 holds 67 letters and not 153, so a language that
+    /// needs it has one segment more, never over three.
+    /// </summary>
+    public int SegmentsIn(string alphabet) => alphabet == "UCS2" ? Math.Min(Segments + 1, MostSegments) : Segments;
+}
 
 /// <summary>A named, typed placeholder.</summary>
 public sealed record Slot(string Name, SlotKind Kind);

@@ -30,14 +30,16 @@ public sealed class Phrasebook
         Dictionary<string, Value> values = [];
         foreach (var (slot, value) in filling) values.Add(slot, value);
         var text = Fill(language, message, values);
-        while (Fit.Measure(text).Segments > message.Segments && Shorten(values)) text = Fill(language, message, values);
+        var most = message.SegmentsIn(_files[language].Alphabet);
+        while (Fit.Measure(text).Segments > most && Shorten(values)) text = Fill(language, message, values);
         return text;
     }
 
     /// <summary>True when the message keeps its budget with these values.</summary>
     public bool Fits(
         string language, MessageSpec message, string prefix, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
-        Fit.Measure(prefix + Say(language, message, filling)).Segments <= message.Segments;
+        Fit.Measure(prefix + Say(language, message, filling)).Segments
+            <= message.SegmentsIn(_files[language].Alphabet);
 
     /// <summary>"Heap 2: ", said before messages of a heap on a phone with several.</summary>
     public string HeapPrefix(string language, int heap) => Form(language, "heap-prefix", ("number", Figure(heap)));

@@ -22,10 +22,11 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         if (fitting.Encoding == TextEncoding.Ucs2 && mustBeGsm7)
             yield return At(template,
                 $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
-        if (fitting.Segments > message.Segments)
+        var most = message.SegmentsIn(file.Alphabet);
+        if (fitting.Segments > most)
             yield return At(template,
                 $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), "
-                + $"allowed {message.Segments}; longest: {text}");
+                + $"allowed {most}; longest: {text}");
     }
 
     private Value Longest(MessageSpec message, SlotKind kind) => kind switch

@@ -50,6 +50,6 @@ public sealed partial class ChoiceWordsTests
 
     private static bool IsYesOrNo(Intent intent, int number) => (intent, number) is (Intent.Yes, 1) or (Intent.No, 2);
 
-    [GeneratedRegex(@"(?<=[.?] |, )(\d) ([^,{]+?)(?=, \d|$)")]
+    [GeneratedRegex(@"(?<=[.?።] |, )(\d) ([^,{]+?)(?=, \d|$)")]
     private static partial Regex Choice();
 }

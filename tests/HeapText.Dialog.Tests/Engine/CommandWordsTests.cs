@@ -7,6 +7,22 @@ public sealed partial class CommandWordsTests
 {
     private static readonly Dictionary<string, Dictionary<string, Intent>> Wanted = new()
     {
+        ["am"] = new()
+        {
+            ["BUDN"] = Intent.Start,
+            ["ቡድን"] = Intent.Start,
+            ["አቁም"] = Intent.Stop,
+            ["እርዳታ"] = Intent.Help,
+            ["ሰው"] = Intent.Person,
+            ["ሠራሁ"] = Intent.Built,
+            ["መጠን"] = Intent.Amounts,
+            ["ቀጥሎ"] = Intent.Next,
+            ["ገለበጥኩ"] = Intent.Turned,
+            ["ቆይቶ"] = Intent.Delay,
+            ["አዲስ ክምር"] = Intent.NewHeap,
+            ["ጀምር"] = Intent.Start,
+            ["AMARIGNA"] = Intent.Language,
+        },
         ["en"] = new()
         {
             ["JOIN"] = Intent.Start,
@@ -84,6 +100,7 @@ public sealed partial class CommandWordsTests
         ["CULTURA"] = "crop",
         ["METODO"] = "method",
         ["HEURE"] = "hour",
+        ["ሰዓት"] = "hour",
         ["CULTURE"] = "crop",
     };
 
@@ -107,9 +124,10 @@ public sealed partial class CommandWordsTests
     }
 
     private static IEnumerable<string> WordsIn(string language) => Repository.Dialogs.Book.File(language)
-        .Messages.Values.SelectMany(message => Capitals().Matches(message.ToString()).Select(match => match.Value))
+        .Messages.Values.SelectMany(message => Marked().Matches(message.ToString()).Select(match => match.Value))
         .Distinct().Order();
 
-    [GeneratedRegex(@"\b[A-Z]{2,}(?: [A-Z]{2,})*\b")]
-    private static partial Regex Capitals();
+    /// <summary>Capitals, or «…» in a script that has none.</summary>
+    [GeneratedRegex(@"\b[A-Z]{2,}(?: [A-Z]{2,})*\b|(?<=«)[^»]+(?=»)")]
+    private static partial Regex Marked();
 }

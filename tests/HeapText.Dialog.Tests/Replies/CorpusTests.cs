@@ -12,6 +12,7 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("sw-examples", 1.00)]
     [InlineData("en-tuning", 1.00)]
     [InlineData("sw-tuning", 1.00)]
+    [InlineData("am-tuning", 1.00)]
     [InlineData("en-scoring", 0.90)]
     [InlineData("sw-scoring", 0.90)]
     [InlineData("en-blind", 0.83)]
@@ -20,6 +21,7 @@ public sealed class CorpusTests(ITestOutputHelper output)
     [InlineData("pt-blind", 0.91)]
     [InlineData("fr-examples", 1.00)]
     [InlineData("fr-tuning", 1.00)]
+    [InlineData("am-blind", 0.92)]
     public void Read_CorpusHalf_ScoresAtLeast(string half, double least)
     {
         var cases = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus", half + ".jsonl"))

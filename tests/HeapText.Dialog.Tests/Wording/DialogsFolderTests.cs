@@ -1,4 +1,5 @@
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Tests.Wording;
 
@@ -48,6 +49,25 @@ public sealed class DialogsFolderTests
             .TakeWhile(l => !l.StartsWith("  next-turn:", StringComparison.Ordinal)).Count() + 1;
         Assert.Equal(line, fault.Line);
         Assert.Contains("'next-turn' takes 2 segments", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, "GSM7", 1)]
+    [InlineData(2, "GSM7", 2)]
+    [InlineData(1, "UCS2", 2)]
+    [InlineData(2, "UCS2", 3)]
+    [InlineData(3, "UCS2", 3)]
+    public void SegmentsIn_WideAlphabet_IsOneMoreButNeverOverThree(int segments, string alphabet, int most) =>
+        Assert.Equal(most, new MessageSpec("", segments, false, []).SegmentsIn(alphabet));
+
+    [Fact]
+    public void Lint_MessageInAWideAlphabetOverItsBudget_SaysWhatIsAllowed()
+    {
+        var tooLong = string.Concat(Enumerable.Repeat("ሸፍናችሁ ተዉት። ", 20));
+        using var dialogs = new BrokenDialogs().Replace("am/text.yml", "  started: \"", "  started: \"" + tooLong);
+
+        Assert.Contains("'started' takes 4 segments (232 units), allowed 2",
+            Assert.Single(dialogs.Faults()).Message, StringComparison.Ordinal);
     }
 
     [Fact]

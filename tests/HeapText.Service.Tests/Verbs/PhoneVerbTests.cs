@@ -14,7 +14,7 @@ public sealed class PhoneVerbTests
     {
         var said = await Refused("--lang", language);
 
-        Assert.Equal($"--lang: there are no dialogs in '{language}'; use one of en, sw.", said);
+        Assert.Equal($"--lang: there are no dialogs in '{language}'; use one of am, en, sw.", said);
     }
 
     [Fact]
