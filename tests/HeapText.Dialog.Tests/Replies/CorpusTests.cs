@@ -7,32 +7,51 @@ namespace HeapText.Dialog.Tests.Replies;
 /// <summary>Texts as farmers may write them, each with the reading it should have.</summary>
 public sealed class CorpusTests(ITestOutputHelper output)
 {
+    private const double LeastTuned = 0.97;
+    private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus");
+
+    /// <summary>What the reader was tuned on, line by line.</summary>
+    public static TheoryData<string> Tuned() => [.. Files("examples", "tuning", "tuning2", "scoring")];
+
     [Theory]
-    [InlineData("en-examples", 1.00)]
-    [InlineData("sw-examples", 1.00)]
-    [InlineData("en-tuning", 1.00)]
-    [InlineData("sw-tuning", 1.00)]
-    [InlineData("am-tuning", 1.00)]
-    [InlineData("en-scoring", 0.90)]
-    [InlineData("sw-scoring", 0.90)]
-    [InlineData("en-blind", 0.83)]
-    [InlineData("sw-blind", 0.79)]
-    [InlineData("pt-tuning", 1.00)]
-    [InlineData("pt-blind", 0.91)]
-    [InlineData("fr-examples", 1.00)]
-    [InlineData("fr-tuning", 1.00)]
-    [InlineData("am-blind", 0.92)]
-    public void Read_CorpusHalf_ScoresAtLeast(string half, double least)
+    [MemberData(nameof(Tuned))]
+    public void Read_LineItWasTunedOn_IsExact(string half)
     {
-        var cases = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus", half + ".jsonl"))
-            .Select(line => JsonNode.Parse(line)!.AsObject()).ToList();
+        var (cases, misses) = Score(half);
 
-        var misses = cases.Select(Miss).OfType<string>().ToList();
-
-        var score = 1 - ((double)misses.Count / cases.Count);
-        output.WriteLine($"{half}: {cases.Count - misses.Count} of {cases.Count} exact ({score:P1})");
         misses.ForEach(output.WriteLine);
-        Assert.True(score >= least, $"{half} scores {score:P1}: {string.Join("\n", misses)}");
+        Assert.True(misses.Count <= cases * (1 - LeastTuned), $"{half}: {string.Join("\n", misses)}");
+    }
+
+    /// <summary>Lines that nobody looks at while tuning: only their number is told, never which were missed.</summary>
+    [Theory]
+    [InlineData("en", 0.97)]
+    [InlineData("sw", 0.97)]
+    [InlineData("fr", 0.95)]
+    [InlineData("pt", 0.92)]
+    [InlineData("am", 0.92)]
+    public void Read_LinesNeverTunedOn_ScoresAtLeast(string language, double least)
+    {
+        var scores = Files("blind", "blind2").Where(half => half.StartsWith(language, StringComparison.Ordinal))
+            .Select(Score).ToList();
+
+        var (cases, misses) = (scores.Sum(score => score.Cases), scores.Sum(score => score.Misses.Count));
+        var share = 1 - ((double)misses / cases);
+        var told = $"{language}: {cases - misses} of {cases} unseen lines read exactly ({share:P1})";
+        output.WriteLine(told);
+        TestContext.Current.SendDiagnosticMessage(told);
+        Assert.True(share >= least, told);
+    }
+
+    private static IEnumerable<string> Files(params string[] halves) =>
+        Directory.EnumerateFiles(Folder, "*.jsonl").Select(file => Path.GetFileNameWithoutExtension(file))
+            .Where(name => halves.Contains(name[3..])).Order(StringComparer.Ordinal);
+
+    private static (int Cases, List<string> Misses) Score(string half)
+    {
+        var cases = File.ReadLines(Path.Combine(Folder, half + ".jsonl"))
+            .Select(line => JsonNode.Parse(line)!.AsObject()).ToList();
+        return (cases.Count, cases.Select(Miss).OfType<string>().ToList());
     }
 
     private static string? Miss(JsonObject example)
