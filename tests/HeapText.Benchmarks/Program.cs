@@ -2,6 +2,7 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
+using HeapText.Benchmarks.Reading;
 using HeapText.Benchmarks.Recipes;
 
 // One row a question; those of BenchmarkDotNet take its own options after the name.
@@ -19,9 +20,12 @@ switch (args)
         BenchmarkRunner.Run<RecipeBenchmarks>(Measured(), rest);
         RecipeSpread.Run(Console.Out);
         return 0;
+    case ["read"]:
+        ReadingSpread.Run(Console.Out);
+        return 0;
     default:
         await Console.Error.WriteLineAsync(
-            "usage: hook [seconds a round] [connections] | forecast [options] | recipe [options]");
+            "usage: hook [seconds a round] [connections] | forecast [options] | recipe [options] | read");
         return 2;
 }
 

@@ -12,7 +12,6 @@ public sealed class Conversation : IConversation
     private readonly Phrasebook _book;
     private readonly Reader _reader;
     private readonly ChoiceWords _choiceWords;
-    private readonly LanguageSense _languageSense;
     private readonly IReadOnlyDictionary<int, Group> _groups;
     private readonly Office _office;
     private readonly Tending _tending;
@@ -27,7 +26,7 @@ public sealed class Conversation : IConversation
     /// <param name="office">What the office has set.</param>
     public Conversation(DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, Office office)
     {
-        (_book, _reader, _languageSense, _groups) = (dialogs.Book, dialogs.Reader, dialogs.LanguageSense, groups);
+        (_book, _reader, _groups) = (dialogs.Book, dialogs.Reader, groups);
         _office = office;
         _choiceWords = new ChoiceWords(dialogs.Answers);
         _tending = new Tending(office);
@@ -43,7 +42,7 @@ public sealed class Conversation : IConversation
         farmer ??= new Farmer { Subject = subject, Line = line };
         var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
         var reading = _reader.Read(text, farmer.Language);
-        if (farmer.Group is null) Joining.Hear(talk, reading, _languageSense.Of(text));
+        if (farmer.Group is null) Joining.Hear(talk, reading, _reader.LanguageOf(text));
         else if (reading.Intent == Intent.Stop) Stop(talk);
         else if (farmer.Stopped) HearStopped(talk, reading);
         else HearJoined(talk, text, reading);

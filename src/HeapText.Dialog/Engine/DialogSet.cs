@@ -5,8 +5,7 @@ using HeapText.Dialog.Wording;
 namespace HeapText.Dialog.Engine;
 
 /// <summary>Everything under dialogs/, read: the words to say and the words to understand.</summary>
-public sealed record DialogSet(
-    Phrasebook Book, Reader Reader, AnswerReader Answers, LanguageSense LanguageSense)
+public sealed record DialogSet(Phrasebook Book, Reader Reader, AnswerReader Answers)
 {
     /// <summary>Reads a dialogs folder.</summary>
     /// <param name="folder">The folder that holds one folder a language.</param>
@@ -19,9 +18,6 @@ public sealed record DialogSet(
         var words = Lexicon.Load(folder, materials);
         List<DialogFault> all = [.. faults, .. words.Faults];
         if (book is null || words.Faults.Count > 0) return (null, all);
-        var readerOfLanguage = words.Lexicons.ToDictionary(l => l.Language, l => new Reader([l]));
-        var dialogs = new DialogSet(
-            book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons), new LanguageSense(readerOfLanguage));
-        return (dialogs, all);
+        return (new DialogSet(book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons)), all);
     }
 }

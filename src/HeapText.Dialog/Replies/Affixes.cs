@@ -16,7 +16,7 @@ internal sealed record Affixes(IReadOnlyList<string> Before, IReadOnlyList<strin
     /// <summary>What is left of a word without them, the longest first; the word itself is not among it.</summary>
     public IReadOnlyList<Stem> Stems(string word)
     {
-        if ((Before.Count == 0 && After.Count == 0) || word.Length > LongestWord)
+        if (word.Length > LongestWord || !HasAny(word))
             return [];
         var fronts = new List<string> { word };
         for (int depth = 0, from = 0; depth < MostBefore; depth++)
@@ -41,6 +41,17 @@ internal sealed record Affixes(IReadOnlyList<string> Before, IReadOnlyList<strin
             .. stems.Where(stem => stem.Text.Length >= ShortestStem && stem.Text.Length < word.Length)
                 .DistinctBy(stem => stem.Text).OrderByDescending(stem => stem.Text.Length),
         ];
+    }
+
+    private bool HasAny(string word)
+    {
+        foreach (var affix in Before)
+            if (word.StartsWith(affix, StringComparison.Ordinal))
+                return true;
+        foreach (var affix in After)
+            if (word.EndsWith(affix, StringComparison.Ordinal))
+                return true;
+        return false;
     }
 }
 

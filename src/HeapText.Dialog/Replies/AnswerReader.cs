@@ -28,10 +28,12 @@ public sealed class AnswerReader
 
     private const int Longest = 80;
 
-    private readonly IReadOnlyList<Lexicon> _lexicons;
+    private readonly List<(string Language, IReadOnlyDictionary<(string Question, string Phrase), string> Answers)>
+        _answers;
 
     /// <summary>Makes a reader of all the languages together.</summary>
-    public AnswerReader(IReadOnlyList<Lexicon> lexicons) => _lexicons = lexicons;
+    public AnswerReader(IReadOnlyList<Lexicon> lexicons) =>
+        _answers = [.. lexicons.Select(lexicon => (lexicon.Language, lexicon.Answers))];
 
     /// <summary>The answer; null when the text as a whole is none of its words.</summary>
     /// <param name="question">One of <see cref="Known"/>.</param>
@@ -41,8 +43,8 @@ public sealed class AnswerReader
     {
         if (text.Length > Longest) return null;
         var phrase = string.Join(' ', Letters.Words(text));
-        return _lexicons.OrderBy(lexicon => lexicon.Language != language)
-            .Select(lexicon => lexicon.Answers.GetValueOrDefault((question, phrase)))
+        return _answers.OrderBy(words => words.Language != language)
+            .Select(words => words.Answers.GetValueOrDefault((question, phrase)))
             .FirstOrDefault(answer => answer is not null);
     }
 

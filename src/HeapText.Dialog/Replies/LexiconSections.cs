@@ -230,7 +230,9 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             : null;
 
     private static Meaning? Keyed<T>(string key, MeaningKind kind) where T : struct, Enum =>
-        Canonical.TryValue<T>(key, out _) ? new Meaning(kind, key) : null;
+        Canonical.TryValue<T>(key, out var value)
+            ? new Meaning(kind, key) { Place = Convert.ToInt32(value, CultureInfo.InvariantCulture) }
+            : null;
 
     private void Fault(MarkedYaml at, string message) => Fault(at.Line, at.Column, message);
 }

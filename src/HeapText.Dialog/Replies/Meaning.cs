@@ -59,9 +59,10 @@ internal readonly record struct Meaning(MeaningKind Kind, string Key, decimal Va
 
     public bool IsThing => Kind is MeaningKind.Material or MeaningKind.Refused;
 
-    public bool Is(Particle particle) => Kind == MeaningKind.Particle && Key == ParticleKey(particle);
+    /// <summary>The place of the key among those of its kind; -1 for a key of no enumeration.</summary>
+    public int Place { get; init; } = -1;
 
-    public bool Is(Intent intent) => Kind == MeaningKind.Intent && Key == Canonical.Key(intent);
+    public bool Is(Particle particle) => Kind == MeaningKind.Particle && Place == (int)particle;
 
-    private static string ParticleKey(Particle particle) => Canonical.Key(particle);
+    public bool Is(Intent intent) => Kind == MeaningKind.Intent && Place == (int)intent;
 }

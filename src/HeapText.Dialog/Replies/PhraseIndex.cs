@@ -5,8 +5,8 @@ internal sealed class PhraseIndex
 {
     private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
     private readonly List<string> _words = [];
-    private readonly Dictionary<(int Node, int Word), int> _next = [];
-    private readonly List<List<(int Language, Meaning Meaning)>> _ends = [[]];
+    private readonly Dictionary<long, int> _next = [];
+    private readonly List<(int Language, Meaning Meaning)[]> _ends = [[]];
     private readonly Dictionary<int, List<GapPhrase>> _gapPhrases = [];
     private readonly List<ulong> _languagesOfWord = [];
     private readonly HashSet<int> _links = [];
@@ -25,6 +25,8 @@ internal sealed class PhraseIndex
                 Add(phrase, language, links);
         }
 
+        foreach (var word in _gapPhrases.Keys)
+            _gapPhrases[word] = [.. _gapPhrases[word].OrderByDescending(phrase => phrase.Words)];
         _spelling = new Spelling(_words);
         _affixes = [.. lexicons.Select(lexicon => lexicon.Affixes)];
         _sounds = [.. _affixes.Select((affixes, language) => new Sounds(
@@ -32,7 +34,11 @@ internal sealed class PhraseIndex
     }
 
     /// <summary>A phrase whose parts may stand up to three words apart.</summary>
-    public sealed record GapPhrase(int[][] Parts, int Language, Meaning Meaning);
+    /// <param name="Parts">The words of each part.</param>
+    /// <param name="Words">How many they are together.</param>
+    /// <param name="Language">Whose phrase it is.</param>
+    /// <param name="Meaning">What it stands for.</param>
+    public sealed record GapPhrase(int[][] Parts, int Words, int Language, Meaning Meaning);
 
     public const int Root = 0;
 
@@ -46,51 +52,83 @@ internal sealed class PhraseIndex
 
     public bool IsLink(int word) => _links.Contains(word);
 
-    public int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
+    public int Next(int node, int word) => _next.GetValueOrDefault(Step(node, word), -1);
 
     public IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
 
+    /// <summary>The phrases with gaps that begin with a word, those with the most words first.</summary>
     public IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
-
-    /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
-    public int[] OneSlip(string word, int language) => _spelling.Nearest(word, id => IsOf(language, id), 1).Ids;
 
     /// <summary>What a word may be without beginnings and endings in a language, the longest first.</summary>
     public IReadOnlyList<Stem> Inflections(string word, int language) => _affixes[language].Stems(word);
 
     /// <summary>The known words that are left of a word without beginnings and endings, the longest first.</summary>
-    public IEnumerable<(int Word, Stem Stem)> Stems(string word) => _affixes.SelectMany((affixes, language) =>
-        affixes.Stems(word).Select(stem => (Word: Find(stem.Text), Stem: stem))
-            .Where(known => known.Word >= 0 && IsOf(language, known.Word)));
+    public List<(int Word, Stem Stem)> Stems(string word)
+    {
+        List<(int Word, Stem Stem)> known = [];
+        for (var language = 0; language < _affixes.Length; language++)
+            foreach (var stem in _affixes[language].Stems(word))
+                if (Find(stem.Text) is var id and >= 0 && IsOf(language, id))
+                    known.Add((id, stem));
+        return known;
+    }
 
     /// <summary>Words of a language in another script that sound like a word of another language.</summary>
     public int[] Alike(int word, int language) => IsOf(language, word) ? [] : _sounds[language].Nearest(_words[word]);
+
+    /// <summary>The known words near a misspelled one, and how far away they are.</summary>
+    public List<(int Id, int Distance)> Near(string word) => _spelling.Near(word);
+
+    /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
+    public int[] OneSlip(List<(int Id, int Distance)> near, int language) =>
+        Nearest(near, language) is var (ids, distance) && distance <= Spelling.Farthest(edits: 1) ? ids : [];
 
     /// <summary>
     /// Words near a misspelled one: in the given language by letters, then by sound, else in the others. Where it has
     /// to be without its beginnings and endings, the endings are told.
     /// </summary>
-    public (int[] Words, IReadOnlyList<string> Endings) Mend(string word, int language)
+    public (int[] Words, IReadOnlyList<string> Endings) Mend(
+        string word, List<(int Id, int Distance)> near, int language)
     {
-        var own = NearestStem(word, language);
+        var own = NearestStem(word, near, language);
         if (own.Words.Length > 0)
             return own;
         if (_sounds[language].Nearest(word) is { Length: > 0 } alike)
             return (alike, []);
-        return (_spelling.Nearest(word, _ => true).Ids, []);
+        return (Nearest(near, null).Ids, []);
     }
 
-    private (int[] Words, IReadOnlyList<string> Endings) NearestStem(string word, int language)
+    private (int[] Words, IReadOnlyList<string> Endings) NearestStem(
+        string word, List<(int Id, int Distance)> near, int language)
     {
-        var (best, endings) = (_spelling.Nearest(word, id => IsOf(language, id)), (IReadOnlyList<string>)[]);
+        var (best, endings) = (Nearest(near, language), (IReadOnlyList<string>)[]);
         foreach (var stem in _affixes[language].Stems(word))
         {
-            var nearest = _spelling.Nearest(stem.Text, id => IsOf(language, id));
+            var nearest = Nearest(_spelling.Near(stem.Text), language);
             if (nearest.Distance < best.Distance)
                 (best, endings) = (nearest, stem.Endings);
         }
 
         return (best.Ids, endings);
+    }
+
+    /// <summary>The nearest of them, those of one language only if it is given; none, and farthest, when there is
+    /// none.</summary>
+    private (int[] Ids, int Distance) Nearest(List<(int Id, int Distance)> near, int? language)
+    {
+        var best = int.MaxValue;
+        List<int> ids = [];
+        foreach (var (id, distance) in near)
+        {
+            if (distance > best || (language is { } only && !IsOf(only, id)))
+                continue;
+            if (distance < best)
+                ids.Clear();
+            best = distance;
+            ids.Add(id);
+        }
+
+        return ([.. ids], best);
     }
 
     private bool IsOf(int language, int word) => (_languagesOfWord[word] & 1UL << language) != 0;
@@ -110,7 +148,7 @@ internal sealed class PhraseIndex
         var node = Root;
         foreach (var word in words)
             node = Child(node, Id(word, language));
-        _ends[node].Add((language, phrase.Meaning));
+        _ends[node] = [.. _ends[node], (language, phrase.Meaning)];
     }
 
     private void AddGapPhrase(string[] words, int language, Meaning meaning)
@@ -132,16 +170,18 @@ internal sealed class PhraseIndex
         var first = parts[0][0];
         if (!_gapPhrases.TryGetValue(first, out var phrases))
             _gapPhrases[first] = phrases = [];
-        phrases.Add(new GapPhrase([.. parts], language, meaning));
+        phrases.Add(new GapPhrase([.. parts], parts.Sum(words => words.Length), language, meaning));
     }
 
     private int Child(int node, int word)
     {
-        if (_next.TryGetValue((node, word), out var child))
+        if (_next.TryGetValue(Step(node, word), out var child))
             return child;
         _ends.Add([]);
-        return _next[(node, word)] = _ends.Count - 1;
+        return _next[Step(node, word)] = _ends.Count - 1;
     }
+
+    private static long Step(int node, int word) => ((long)node << 32) | (uint)word;
 
     private int Id(string word, int language)
     {

@@ -6,14 +6,17 @@ namespace HeapText.Dialog.Replies;
 public sealed class Reader
 {
     private readonly PhraseIndex _index;
-    private readonly FrozenDictionary<string, Tagger> _taggers;
+    private readonly FrozenDictionary<string, Tagger> _taggers, _taggersAlone;
 
     /// <summary>Makes a reader of all the languages together.</summary>
     public Reader(IReadOnlyList<Lexicon> lexicons)
     {
         ArgumentNullException.ThrowIfNull(lexicons);
         _index = new PhraseIndex(lexicons);
-        _taggers = lexicons.Select((lexicon, i) => (lexicon.Language, Tagger: new Tagger(_index, i)))
+        (_taggers, _taggersAlone) = (Taggers(isAlone: false), Taggers(isAlone: true));
+
+        FrozenDictionary<string, Tagger> Taggers(bool isAlone) => lexicons
+            .Select((lexicon, i) => (lexicon.Language, Tagger: new Tagger(_index, i, isAlone)))
             .ToFrozenDictionary(pair => pair.Language, pair => pair.Tagger, StringComparer.Ordinal);
     }
 
@@ -24,10 +27,20 @@ public sealed class Reader
     /// <param name="text">As it came in.</param>
     /// <param name="language">Two-letter code, one of <see cref="Languages"/>.</param>
     /// <exception cref="ArgumentException">There is no such language.</exception>
-    public Reading Read(string text, string language)
+    public Reading Read(string text, string language) => Interpret(text, language, _taggers);
+
+    /// <summary>Which language a short text is in: the only one in whose words alone it can be read. Null when several
+    /// or none can read it.</summary>
+    public string? LanguageOf(string text)
+    {
+        var able = Languages.Where(language => Interpret(text, language, _taggersAlone).Intent != Intent.Unknown).Take(2);
+        return able.ToList() is [var only] ? only : null;
+    }
+
+    private static Reading Interpret(string text, string language, FrozenDictionary<string, Tagger> taggers)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (!_taggers.TryGetValue(language, out var tagger))
+        if (!taggers.TryGetValue(language, out var tagger))
             throw new ArgumentException($"There is no language '{language}'.", nameof(language));
         return Interpret(tagger.Read(text));
     }

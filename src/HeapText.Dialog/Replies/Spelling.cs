@@ -16,37 +16,65 @@ internal sealed class Spelling
     private const int OneEditLetters = 3;
     private const int TwoEditLengthApart = 10;
     private const int LongestWord = 24;
-    private readonly Dictionary<int, List<int>> _byForm = [];
+    private const int BucketBits = 16;
+    private readonly int[] _forms, _ids;
+    private readonly int[] _buckets = new int[(1 << BucketBits) + 1];
     private readonly IReadOnlyList<string> _words;
 
     public Spelling(IReadOnlyList<string> words)
     {
         _words = words;
+        List<int> forms = [], ids = [], own = [];
         for (var id = 0; id < words.Count; id++)
-            foreach (var form in Forms(words[id]))
-                File(form, id);
-    }
-
-    /// <summary>Ids of the nearest known words that may be used, and how far away they are; no ids when none is near
-    /// enough. Of words as many edits away, those that differ in vowels only are nearer.</summary>
-    public (int[] Ids, int Distance) Nearest(string word, Func<int, bool> mayUse, int mostEdits = int.MaxValue)
-    {
-        if (Math.Min(Edits(word), mostEdits) == 0 || word.Length > LongestWord)
-            return ([], int.MaxValue);
-        var best = mostEdits == int.MaxValue ? int.MaxValue : (2 * mostEdits) + 1;
-        var found = new List<int>();
-        foreach (var id in Forms(word).SelectMany(form => _byForm.GetValueOrDefault(form) ?? []))
         {
-            if (found.Contains(id) || !mayUse(id) || DistanceTo(word, _words[id]) is not { } distance || distance > best)
-                continue;
-            if (distance < best)
-                found.Clear();
-            best = distance;
-            found.Add(id);
+            own.Clear();
+            AddForms(words[id], own);
+            forms.AddRange(own);
+            ids.AddRange(Enumerable.Repeat(id, own.Count));
         }
 
-        return ([.. found], best);
+        (_forms, _ids) = ([.. forms], [.. ids]);
+        Array.Sort(_forms, _ids);
+        for (int bucket = 0, at = 0; bucket < _buckets.Length; bucket++)
+        {
+            while (at < _forms.Length && BucketOf(_forms[at]) < bucket) at++;
+            _buckets[bucket] = at;
+        }
     }
+
+    /// <summary>The known words that are near enough, and how far away they are. Of words as many edits away, those
+    /// that differ in vowels only are nearer.</summary>
+    public List<(int Id, int Distance)> Near(string word)
+    {
+        List<(int Id, int Distance)> near = [];
+        if (Edits(word) == 0 || word.Length > LongestWord)
+            return near;
+        List<int> forms = [];
+        AddForms(word, forms);
+        foreach (var form in forms)
+        {
+            var end = _buckets[BucketOf(form) + 1];
+            for (var at = _buckets[BucketOf(form)]; at < end; at++)
+                if (_forms[at] == form)
+                    Add(near, word, _ids[at]);
+        }
+
+        return near;
+    }
+
+    private void Add(List<(int Id, int Distance)> near, string word, int id)
+    {
+        foreach (var known in near)
+            if (known.Id == id)
+                return;
+        if (DistanceTo(word, _words[id]) is { } distance)
+            near.Add((id, distance));
+    }
+
+    /// <summary>How far words are that are so many edits away, at most.</summary>
+    public static int Farthest(int edits) => (2 * edits) + 1;
+
+    private static int BucketOf(int form) => (form >> (32 - BucketBits)) + (1 << (BucketBits - 1));
 
     /// <summary>How far a known word is; null when too far.</summary>
     private static int? DistanceTo(string word, string known)
@@ -67,28 +95,20 @@ internal sealed class Spelling
         return word.Length + more >= OneEditLength || (isApart && Ethiopic.Letters(word) >= OneEditLetters) ? 1 : 0;
     }
 
-    private void File(int form, int id)
-    {
-        if (!_byForm.TryGetValue(form, out var ids))
-            _byForm[form] = ids = [];
-        if (!ids.Contains(id))
-            ids.Add(id);
-    }
-
     /// <summary>Hashes of the word with up to as many letters struck out as edits are allowed.</summary>
-    private static IEnumerable<int> Forms(string word)
+    private static void AddForms(string word, List<int> forms)
     {
         if (word.Length < (Ethiopic.IsWord(word) ? OneEditLetters - 1 : OneEditLength - 1) || word.Length > LongestWord)
-            yield break;
-        yield return Hash(word, -1, -1);
+            return;
+        forms.Add(Hash(word, -1, -1));
+        var areTwo = Edits(word, 1) > 1;
         for (var i = 0; i < word.Length; i++)
         {
-            yield return Hash(word, i, -1);
+            forms.Add(Hash(word, i, -1));
             if (Ethiopic.IsWholeLetterAt(word, i))
-                yield return Hash(word, i, i + 1);
-            if (Edits(word, 1) > 1)
-                for (var j = i + 1; j < word.Length; j++)
-                    yield return Hash(word, i, j);
+                forms.Add(Hash(word, i, i + 1));
+            for (var j = i + 1; areTwo && j < word.Length; j++)
+                forms.Add(Hash(word, i, j));
         }
     }
 

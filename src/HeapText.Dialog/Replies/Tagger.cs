@@ -22,12 +22,16 @@ internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool Is
 }
 
 /// <summary>Finds the longest known phrases in the words of a text.</summary>
-internal sealed class Tagger(PhraseIndex index, int language)
+/// <param name="index">The phrases of all languages.</param>
+/// <param name="language">The farmer's language, whose phrases go first.</param>
+/// <param name="isAlone">True to take no phrase of another language.</param>
+internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = false)
 {
     private const int LongestGap = 3;
     private const int ShortestPart = 3;
     private const int ShortestOfMany = 3;
     private const int LongestJoined = 30;
+    private const int MostLinks = 3;
 
     public List<Tag> Read(string text)
     {
@@ -50,31 +54,52 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var tokens = new List<Token>(raw.Count);
         foreach (var token in raw)
         {
-            var known = token.Text.Length > 0 ? index.Find(token.Text) : -1;
-            var stems = token.Kind == TokenKind.Word ? index.Stems(token.Text).ToList() : [];
-            if (known >= 0)
-                token.Words = [known, .. stems.Select(stem => stem.Word), .. index.Alike(known, language)];
-            else if (stems.Count > 0)
-                token.Words = [.. stems.Select(stem => stem.Word)];
-            else if (token.Kind == TokenKind.Word && index.OneSlip(token.Text, language) is { Length: > 0 } near)
-                (token.Words, token.IsMended) = (near, true);
-            else if (token.Kind == TokenKind.Word && PartsOf(token.Text) is { } parts)
+            if (token.Kind == TokenKind.Word)
             {
-                tokens.AddRange(parts);
-                continue;
-            }
-            else if (token.Kind == TokenKind.Word)
-            {
-                tokens.AddRange(Mend(token));
+                Resolve(token, tokens);
                 continue;
             }
 
+            // The 50 of a "50 kg bag" is a word of its name.
+            if (index.Find(token.Text) is var known and >= 0)
+                token.Words = [known];
             tokens.Add(token);
-            if (known < 0 && stems.Count > 0)
-                tokens.AddRange(Endings(stems[0].Stem.Endings));
         }
 
         return tokens;
+    }
+
+    private void Resolve(Token token, List<Token> tokens)
+    {
+        var known = index.Find(token.Text);
+        var stems = index.Stems(token.Text);
+        if (known >= 0)
+            token.Words = [known, .. stems.Select(stem => stem.Word), .. index.Alike(known, language)];
+        else if (stems.Count > 0)
+            token.Words = [.. stems.Select(stem => stem.Word)];
+        else
+        {
+            tokens.AddRange(Guess(token));
+            return;
+        }
+
+        tokens.Add(token);
+        if (known < 0)
+            tokens.AddRange(Endings(stems[0].Stem.Endings));
+    }
+
+    /// <summary>What a word that is not known may stand for: a slip, words run together, or worse slips.</summary>
+    private IEnumerable<Token> Guess(Token token)
+    {
+        var near = index.Near(token.Text);
+        token.IsMended = true;
+        token.Words = index.OneSlip(near, language);
+        if (token.Words.Length > 0)
+            return [token];
+        if (PartsOf(token.Text) is { } parts)
+            return parts;
+        (token.Words, var endings) = index.Mend(token.Text, near, language);
+        return Endings(endings).Prepend(token);
     }
 
     private List<Token>? PartsOf(string word) => index.Inflections(word, language).Select(stem => stem.Text)
@@ -91,13 +116,6 @@ internal sealed class Tagger(PhraseIndex index, int language)
     }
 
     private bool IsPart(Stem stem) => stem.Text.Length >= ShortestPart && index.Find(stem.Text) >= 0;
-
-    private IEnumerable<Token> Mend(Token token)
-    {
-        var (words, endings) = index.Mend(token.Text, language);
-        (token.Words, token.IsMended) = (words, true);
-        return Endings(endings).Prepend(token);
-    }
 
     /// <summary>Endings that are words of their own, such as one for "and".</summary>
     private IEnumerable<Token> Endings(IEnumerable<string> endings) =>
@@ -171,7 +189,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
         }
     }
 
-    private void Walk(List<Token> tokens, int start, int at, int node, List<int> ends, ref int length)
+    private void Walk(List<Token> tokens, int start, int at, int node, List<int> ends, ref int length, int links = 0)
     {
         if (at >= tokens.Count)
             return;
@@ -184,8 +202,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
             Walk(tokens, start, at + 1, next, ends, ref length);
         }
 
-        if (at > start && IsLink(tokens[at]))
-            Walk(tokens, start, at + 1, node, ends, ref length);
+        if (at > start && links < MostLinks && IsLink(tokens[at]))
+            Walk(tokens, start, at + 1, node, ends, ref length, links + 1);
     }
 
     private void Note(int node, int reached, List<int> ends, ref int length)
@@ -204,7 +222,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
     {
         var all = ends.SelectMany(index.Ends).ToList();
         var own = all.Where(end => end.Language == language).ToList();
-        var from = own.Count > 0 ? own : all;
+        var from = own.Count > 0 || isAlone ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
             return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing));
@@ -224,10 +242,12 @@ internal sealed class Tagger(PhraseIndex index, int language)
         {
             foreach (var phrase in index.GapPhrases(word))
             {
-                var literal = phrase.Parts.Sum(part => part.Length);
-                var end = literal > best.Literal ? EndApart(tokens, start, phrase.Parts) : -1;
-                if (end > 0)
-                    best = new Match(end - start, literal, [phrase.Meaning], false);
+                if (phrase.Words <= best.Literal)
+                    break;
+                if (isAlone && phrase.Language != language)
+                    continue;
+                if (EndApart(tokens, start, phrase.Parts) is var end and > 0)
+                    best = new Match(end - start, phrase.Words, [phrase.Meaning], false);
             }
         }
 
@@ -257,7 +277,8 @@ internal sealed class Tagger(PhraseIndex index, int language)
     {
         foreach (var word in part)
         {
-            while (at < tokens.Count && !tokens[at].Words.Contains(word) && IsLink(tokens[at]))
+            for (var links = 0; links < MostLinks && at < tokens.Count && !tokens[at].Words.Contains(word)
+                && IsLink(tokens[at]); links++)
                 at++;
             if (at >= tokens.Count || !tokens[at].Words.Contains(word))
                 return -1;
