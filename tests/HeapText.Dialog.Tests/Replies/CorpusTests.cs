@@ -47,10 +47,16 @@ public sealed class CorpusTests(ITestOutputHelper output)
         Directory.EnumerateFiles(Folder, "*.jsonl").Select(file => Path.GetFileNameWithoutExtension(file))
             .Where(name => halves.Contains(name[3..])).Order(StringComparer.Ordinal);
 
+    /// <summary>The language and text of every line that the reader was tuned on.</summary>
+    internal static IEnumerable<(string Language, string Text)> Lines() => Tuned().SelectMany(half => Cases(half.Data))
+        .Select(example => ((string)example["lang"]!, (string)example["text"]!));
+
+    private static List<JsonObject> Cases(string half) =>
+        [.. File.ReadLines(Path.Combine(Folder, half + ".jsonl")).Select(line => JsonNode.Parse(line)!.AsObject())];
+
     private static (int Cases, List<string> Misses) Score(string half)
     {
-        var cases = File.ReadLines(Path.Combine(Folder, half + ".jsonl"))
-            .Select(line => JsonNode.Parse(line)!.AsObject()).ToList();
+        var cases = Cases(half);
         return (cases.Count, cases.Select(Miss).OfType<string>().ToList());
     }
 

@@ -35,6 +35,18 @@ public sealed class ReaderTests
         Assert.All(pieces, piece => Read(string.Concat(Enumerable.Repeat(piece, 10_000 / piece.Length))));
     }
 
+    [Fact]
+    public void Read_RandomBytes_NeverThrows() =>
+        Assert.All(Spoilt.RandomTexts(10_000), text => TestReader.Sut.Read(text, "sw"));
+
+    [Fact]
+    public void Read_LinesWithAnySlips_NeverThrows()
+    {
+        List<(string Language, string Text)> lines = [.. CorpusTests.Lines()];
+
+        foreach (var (language, text) in Spoilt.Lines(lines, 100_000)) TestReader.Sut.Read(text, language);
+    }
+
     [Theory]
     [InlineData("ng'ombe")]
     [InlineData("ng’ombe")]

@@ -1,21 +1,25 @@
 using System.Text;
 
-namespace HeapText.Benchmarks.Reading;
+namespace HeapText.Dialog.Tests.Replies;
 
 /// <summary>Texts that no farmer means to send: random bytes, and lines with letters struck out, put in and
 /// swapped.</summary>
 internal static class Spoilt
 {
-    private const int RandomTexts = 10_000, SpoiltTexts = 100_000, LongestRandom = 160, MostSlips = 6;
+    private const int LongestRandom = 160, MostSlips = 6;
 
-    internal static IEnumerable<(string Kind, string Language, string Text)> Lines(
-        IReadOnlyList<(string Kind, string Language, string Text)> lines)
+    internal static IEnumerable<string> RandomTexts(int number)
     {
         var random = new Random(1);
-        for (var i = 0; i < RandomTexts; i++)
-            yield return ("random bytes", lines[i % lines.Count].Language, RandomBytes(random));
-        for (var i = 0; i < SpoiltTexts; i++)
-            yield return ("spoilt lines", lines[i % lines.Count].Language, Spoil(lines[i % lines.Count].Text, random));
+        return Enumerable.Range(0, number).Select(_ => RandomBytes(random));
+    }
+
+    internal static IEnumerable<(string Language, string Text)> Lines(
+        IReadOnlyList<(string Language, string Text)> lines, int number)
+    {
+        var random = new Random(1);
+        return Enumerable.Range(0, number).Select(i => lines[i % lines.Count])
+            .Select(line => (line.Language, Spoil(line.Text, random)));
     }
 
     private static string RandomBytes(Random random)
