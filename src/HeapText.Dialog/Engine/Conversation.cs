@@ -100,6 +100,11 @@ public sealed class Conversation : IConversation
     private bool Understood(Talk talk, string text, Reading reading)
     {
         if (reading.GroupCode is { } code) return ChangeGroup(talk, code);
+        if (StaleQuestion.IsMetBy(talk, reading))
+        {
+            StaleQuestion.AskAnew(talk);
+            return true;
+        }
         if (_choiceWords.Read(talk.Farmer.Stage, text, talk.Farmer.Language) is { } chosen) reading = chosen;
         else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
         var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering
@@ -248,7 +253,11 @@ public sealed class Conversation : IConversation
             Asides.Tell(talk, ConcernReason.Misread, Catalogue.MisreadTold);
         }
         else if (Stocktaking.TakeUsual(talk)) { }
-        else if (talk.Farmer.Stage == Stage.AskingStock) talk.Say(Catalogue.AskStockAgain);
+        else if (talk.Farmer.Stage == Stage.AskingStock)
+        {
+            talk.Farmer = talk.Farmer with { AskedAt = talk.Now };
+            talk.Say(Catalogue.AskStockAgain);
+        }
         else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
         else talk.Say(Catalogue.Misread);
     }

@@ -30,6 +30,9 @@ internal static class OpenQuestion
             case Stage.AskingHeap:
                 AskWhichHeap(talk);
                 break;
+            case Stage.AskingConsent:
+                Joining.AskConsent(talk);
+                break;
             default:
                 if (talk.TalkedOf is { } heap) AskAgainOf(talk, heap);
                 break;

@@ -139,6 +139,7 @@ public static class Catalogue
     // at any time
     public static readonly MessageSpec Urgent = General("urgent", 2);
     public static readonly MessageSpec UrgentTold = General("urgent-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec AskedLongAgo = General("asked-long-ago", 1);
     public static readonly MessageSpec Help = General("help", 1);
     public static readonly MessageSpec PersonTold = General("person-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec Misread = General("misread", 1);
