@@ -68,9 +68,9 @@ internal static class PartReader
     {
         var tag = tags[at];
         if (tag.IsTorn)
-            return new Part(PartKind.Thing);
+            return new Part(PartKind.Thing) { Word = tag.Token.Text, Choices = tag.Choices };
         if (tag.IsUnknown)
-            return new Part(PartKind.Unknown);
+            return new Part(PartKind.Unknown) { Word = tag.Token.Text, IsAlone = IsItem(tags, at) };
         if (tag.Meanings.Count == 0)
             return Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
@@ -84,15 +84,29 @@ internal static class PartReader
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
                 return new Part(kind);
-        return tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle)
-            ? null
-            : new Part(PartKind.Other);
+        if (!tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
+            return new Part(PartKind.Other);
+        return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null
+            ? new Part(PartKind.Unknown) { Word = tag.Token.Text, IsNearPlain = true }
+            : null;
+    }
+
+    private static bool IsItem(IReadOnlyList<Tag> tags, int at)
+    {
+        return IsEnd(at - 1) && IsEnd(at + 1);
+
+        bool IsEnd(int i) => i < 0 || i >= tags.Count || tags[i].IsBreak || tags[i].Is(Particle.And);
     }
 
     private static Part Thing(Tag tag)
     {
-        var thing = tag.First(MeaningKind.Refused) ?? tag.First(MeaningKind.Material)!.Value;
-        return new Part(PartKind.Thing, thing.Key) { IsRefused = thing.Kind == MeaningKind.Refused };
+        if (tag.First(MeaningKind.Refused) is { } refused)
+            return new Part(PartKind.Thing, refused.Key) { IsRefused = true };
+        return new Part(PartKind.Thing, tag.First(MeaningKind.Material)?.Key ?? "")
+        {
+            Word = tag.Token.Text,
+            Choices = tag.First(MeaningKind.Ambiguous)?.Choices ?? [],
+        };
     }
 
     private static Part? Literal(Token token) => token.Kind switch

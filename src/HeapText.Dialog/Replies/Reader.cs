@@ -50,6 +50,7 @@ public sealed class Reader
             Intent = lead,
             Also = [.. intents.Where(intent => intent != lead)],
             Materials = stock.Materials,
+            Unsettled = stock.Unsettled,
             Refused = stock.Refused,
             Check = check,
             Language = lead == Intent.Language ? LanguageOf(tags) : null,

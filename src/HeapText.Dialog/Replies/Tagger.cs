@@ -6,6 +6,9 @@ namespace HeapText.Dialog.Replies;
 /// <param name="IsTorn">True when the misspelled word may stand for different things.</param>
 internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool IsTorn = false)
 {
+    /// <summary>Keys of the materials that a torn word may stand for; empty where it may be no material.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
     public bool IsBreak => Token.Kind is TokenKind.WeakBreak or TokenKind.StrongBreak;
 
     public bool IsUnknown => Token.Kind == TokenKind.Word && Meanings.Count == 0;
@@ -36,9 +39,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
         for (var i = 0; i < tokens.Count;)
         {
             var match = Longest(tokens, i);
-            tags.Add(match.Meanings.Count > 0 || match.IsTorn
-                ? new Tag(tokens[i], match.Meanings, match.IsTorn)
-                : new Tag(tokens[i], []));
+            tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0) { Choices = MaterialChoices.Of(match.Torn) });
             i += Math.Max(1, match.Length);
         }
 
@@ -59,7 +60,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
                 continue;
             }
             else if (token.Kind == TokenKind.Word)
-                token.Words = index.Mend(token.Text, language);
+                (token.Words, token.IsMended) = (index.Mend(token.Text, language), true);
 
             tokens.Add(token);
         }
@@ -99,14 +100,14 @@ internal sealed class Tagger(PhraseIndex index, int language)
 
     private Token Known(string word) => new() { Kind = TokenKind.Word, Text = word, Words = [index.Find(word)] };
 
-    private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, bool IsTorn);
+    private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, IReadOnlyList<Meaning> Torn);
 
     private Match Longest(List<Token> tokens, int start)
     {
         var ends = new List<int>();
         var length = 0;
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
-        var plain = length == 0 ? new Match(1, 0, [], false) : Merge(ends, length);
+        var plain = length == 0 ? new Match(1, 0, [], []) : Merge(ends, length);
         var apart = LongestApart(tokens, start);
         return apart.Literal > plain.Literal ? apart : plain;
     }
@@ -147,13 +148,13 @@ internal sealed class Tagger(PhraseIndex index, int language)
         var from = own.Count > 0 ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
-            return new Match(length, length, [], meanings.Any(meaning => meaning.IsThing));
-        return new Match(length, length, meanings, false);
+            return new Match(length, length, [], meanings.Any(meaning => meaning.IsThing) ? meanings : []);
+        return new Match(length, length, meanings, []);
     }
 
     private Match LongestApart(List<Token> tokens, int start)
     {
-        var best = new Match(1, 0, [], false);
+        var best = new Match(1, 0, [], []);
         foreach (var word in tokens[start].Words)
         {
             foreach (var phrase in index.GapPhrases(word))
@@ -161,7 +162,7 @@ internal sealed class Tagger(PhraseIndex index, int language)
                 var literal = phrase.Parts.Sum(part => part.Length);
                 var end = literal > best.Literal ? EndApart(tokens, start, phrase.Parts) : -1;
                 if (end > 0)
-                    best = new Match(end - start, literal, [phrase.Meaning], false);
+                    best = new Match(end - start, literal, [phrase.Meaning], []);
             }
         }
 

@@ -35,6 +35,9 @@ internal sealed class Token
     /// <summary>True when a minus sign is stuck to the number and nothing to the sign.</summary>
     public bool IsNegative { get; init; }
 
+    /// <summary>True when the known words are only near to what was written.</summary>
+    public bool IsMended { get; set; }
+
     /// <summary>Known words this may be: one when spelled right, several when the spelling was mended.</summary>
     public int[] Words { get; set; } = [];
 }
