@@ -105,6 +105,7 @@ public sealed class Conversation : IConversation
             StaleQuestion.AskAnew(talk);
             return true;
         }
+        if (WhichMaterial.Answer(talk, text, reading)) return true;
         if (_choiceWords.Read(talk.Farmer.Stage, text, talk.Farmer.Language) is { } chosen) reading = chosen;
         else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
         var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering

@@ -15,7 +15,7 @@ internal static class OpenQuestion
         switch (talk.Farmer.Stage)
         {
             case Stage.AskingStock or Stage.PickingMaterial or Stage.AskingAmount or Stage.AskingMeasure
-                or Stage.Gathering:
+                or Stage.AskingWhich or Stage.Gathering:
                 Stocktaking.AskAgain(talk);
                 break;
             case Stage.AskingHour or Stage.AskingRod:

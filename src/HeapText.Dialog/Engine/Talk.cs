@@ -48,6 +48,9 @@ internal sealed class Talk
 
     public Group? GroupOf(int code) => _groups.GetValueOrDefault(code);
 
+    /// <summary>The name of a material in the farmer's language.</summary>
+    public string NameOf(string material) => _book.File(Farmer.Language).Materials[material];
+
     public bool Speaks(string language) => _book.Speaks(language);
 
     public void Say(MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>

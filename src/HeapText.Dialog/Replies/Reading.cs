@@ -21,6 +21,9 @@ public sealed record Reading
     /// for several materials, without choices a word that nobody knows.</summary>
     public IReadOnlyList<ReadMaterial> Unsettled { get; init; } = [];
 
+    /// <summary>True when it names a material that may go in, or a word for several.</summary>
+    public bool NamesMaterials => Materials.Count > 0 || Unsettled.Any(thing => thing.Choices.Count > 0);
+
     /// <summary>Keys of materials that never go into a heap, in order of appearance.</summary>
     public IReadOnlyList<string> Refused { get; init; } = [];
 

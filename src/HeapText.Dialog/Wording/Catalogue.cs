@@ -31,6 +31,8 @@ public static class Catalogue
         General("ask-amount", 1, ("measure", SlotKind.Measure), ("material", SlotKind.Material));
     public static readonly MessageSpec AskMeasure =
         General("ask-measure", 1, ("materials", SlotKind.Materials), ("choices", SlotKind.MeasureChoices));
+    public static readonly MessageSpec AskWhich =
+        General("ask-which", 1, ("word", SlotKind.Words), ("choices", SlotKind.MeantChoices));
     public static readonly MessageSpec TookUsual = General("took-usual", 1, ("portions", SlotKind.Portions));
     public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec BringInstead =

@@ -130,6 +130,9 @@ public sealed class StaleQuestionTests
 
     private static StockDraft DraftAt(Stage stage) => new()
     {
+        Unsure = stage == Stage.AskingWhich
+            ? [new UnsureItem("grass", ["dry-grass", "fresh-grass"], 3, "sack", false)]
+            : [],
         MenuStep = stage == Stage.PickingMaterial ? 0 : null,
         Items = stage switch
         {
