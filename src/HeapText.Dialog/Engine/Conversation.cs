@@ -115,7 +115,14 @@ public sealed class Conversation : IConversation
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        if (AnswersOpenQuestion(talk, reading)) return true;
+        if (!HeapChoice.IsOfAnother(talk, reading))
+            return AnswersOpenQuestion(talk, reading) || TakesOther(talk, text, reading);
+        _heapChoice.Hear(talk, reading);
+        return true;
+    }
+
+    private bool TakesOther(Talk talk, string text, Reading reading)
+    {
         if (talk.Farmer.Side is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay)
         {
             talk.LeaveSide();

@@ -47,6 +47,9 @@ internal enum Particle
     /// <summary>"can I", "how many": what follows is asked about, not on hand.</summary>
     Asking,
     Now,
+
+    /// <summary>"heap": a number straight after it tells which.</summary>
+    Heap,
 }
 
 /// <summary>What a word or phrase stands for.</summary>

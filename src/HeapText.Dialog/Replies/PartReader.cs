@@ -16,6 +16,7 @@ internal static class PartReader
     {
         var parts = new List<Part>(tags.Count);
         var marks = ItemMarks(tags);
+        marks.Add(HeapNumber.At(tags));
         for (var i = 0; i < tags.Count; i++)
             if (!marks.Contains(i) && Role(tags, i) is { } part)
                 parts.Add(part);

@@ -58,6 +58,7 @@ public sealed class Reader
             BareNumber = bare.Number,
             Numbers = NumbersIn(tags),
             BareMeasure = bare.Measure,
+            Heap = HeapNumber.Of(tags),
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
             GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
             InAddition = !stock.IsEmpty && tags.Any(tag => tag.Is(Particle.More)),

@@ -48,6 +48,9 @@ public sealed record Reading
     /// null.</summary>
     public string? BareMeasure { get; init; }
 
+    /// <summary>The number of the heap that is spoken of, as in "heap 2 is hot"; else null.</summary>
+    public int? Heap { get; init; }
+
     /// <summary>How many days ago the reported act was: 1 for "yesterday"; 0 when not said.</summary>
     public int DaysAgo { get; init; }
 
