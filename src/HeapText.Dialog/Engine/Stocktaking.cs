@@ -41,6 +41,7 @@ internal static class Stocktaking
         }
         if (HasEnoughHeaps(talk)) return;
         talk.LeaveSide();
+        Explaining.Ask(talk, reading);
         var isOpen = IsUnderWay(talk.Farmer.Stage) && talk.Farmer.Stage != Stage.AskingStock;
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
         var isUnasked = !isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock;
@@ -121,6 +122,12 @@ internal static class Stocktaking
 
     private const decimal UsualAmount = 1;
 
+    /// <summary>Adds one thing to the stock being taken.</summary>
+    public static void Add(Talk talk, ReadMaterial named, bool inAddition = false) => talk.Farmer = talk.Farmer with
+    {
+        Draft = talk.Draft with { Items = Merge(talk, [.. talk.Draft.Items], named, inAddition) },
+    };
+
     private static bool Then(Action act)
     {
         act();
@@ -137,7 +144,7 @@ internal static class Stocktaking
 
     /// <summary>Adds what was named. A material that was asked for, or is said to come on top, adds to what is there,
     /// unless the text tells the total; else the new amount replaces the old one.</summary>
-    public static List<DraftItem> Merge(Talk talk, List<DraftItem> items, ReadMaterial named, bool inAddition)
+    private static List<DraftItem> Merge(Talk talk, List<DraftItem> items, ReadMaterial named, bool inAddition)
     {
         var fresh = new DraftItem(named.Material, named.Amount, named.Measure);
         var missing = talk.Draft.Missing.FirstOrDefault(m => m.Material == named.Material);
@@ -176,7 +183,7 @@ internal static class Stocktaking
         else Planning.Plan(talk);
     }
 
-    private static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
+    public static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
     {
         foreach (var alike in materials.GroupBy(InsteadOf))
             talk.Say(Catalogue.NeverIn(alike.Key), ("materials", new Value.Materials([.. alike])));

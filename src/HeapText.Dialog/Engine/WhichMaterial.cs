@@ -63,16 +63,10 @@ internal static class WhichMaterial
             {
                 Draft = talk.Draft with { Refused = [.. talk.Draft.Refused.Append(material).Distinct()] },
             };
-        else if (material is not null) AddTo(talk, same, material, told);
+        else if (material is not null)
+            foreach (var one in same)
+                Stocktaking.Add(talk, new ReadMaterial(
+                    material, told?.Amount ?? one.Amount, told?.Measure ?? one.Measure), one.InAddition);
         Stocktaking.Continue(talk);
-    }
-
-    private static void AddTo(Talk talk, List<UnsureItem> same, string material, ReadMaterial? told)
-    {
-        List<DraftItem> items = [.. talk.Draft.Items];
-        foreach (var one in same)
-            items = Stocktaking.Merge(talk, items,
-                new ReadMaterial(material, told?.Amount ?? one.Amount, told?.Measure ?? one.Measure), one.InAddition);
-        talk.Farmer = talk.Farmer with { Draft = talk.Draft with { Items = items } };
     }
 }

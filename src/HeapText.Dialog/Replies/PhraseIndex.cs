@@ -1,7 +1,7 @@
 namespace HeapText.Dialog.Replies;
 
 /// <summary>The phrases of all languages in one tree of words.</summary>
-internal sealed class PhraseIndex
+internal class PhraseIndex
 {
     private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
     private readonly List<string> _words = [];
@@ -26,26 +26,34 @@ internal sealed class PhraseIndex
         _spelling = new Spelling(_words);
     }
 
+    /// <summary>How many known words there are: their ids are those below.</summary>
+    public int WordCount => _words.Count;
+
+    /// <summary>How many places in the tree there are: their numbers are those below.</summary>
+    public int NodeCount => _ends.Count;
+
+    public string WordOf(int id) => _words[id];
+
     /// <summary>A phrase whose parts may stand up to three words apart.</summary>
     public sealed record GapPhrase(int[][] Parts, int Language, Meaning Meaning);
 
     public const int Root = 0;
 
-    public bool IsKnown(string word) => _ids.ContainsKey(word);
+    public virtual bool IsKnown(string word) => _ids.ContainsKey(word);
 
-    public int Find(ReadOnlySpan<char> word) =>
+    public virtual int Find(ReadOnlySpan<char> word) =>
         _ids.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(word, out var id) ? id : -1;
 
-    public bool IsLink(int word) => _links.Contains(word);
+    public virtual bool IsLink(int word) => _links.Contains(word);
 
-    public int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
+    public virtual int Next(int node, int word) => _next.GetValueOrDefault((node, word), -1);
 
-    public IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
+    public virtual IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
 
-    public IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
+    public virtual IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
 
     /// <summary>Words near a misspelled one, in the given language if it has any, else in the others.</summary>
-    public int[] Mend(string word, int language)
+    public virtual int[] Mend(string word, int language)
     {
         var own = _spelling.Nearest(word, id => (_languagesOfWord[id] & 1UL << language) != 0);
         return own.Length > 0 ? own : _spelling.Nearest(word, _ => true);

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HeapText.Dialog.Ports;
 
 namespace HeapText.Dialog.Replies;
 
@@ -6,6 +7,7 @@ namespace HeapText.Dialog.Replies;
 public sealed class Reader
 {
     private readonly PhraseIndex _index;
+    private readonly IReadOnlyList<string> _languages;
     private readonly FrozenDictionary<string, Tagger> _taggers;
 
     /// <summary>Makes a reader of all the languages together.</summary>
@@ -13,9 +15,28 @@ public sealed class Reader
     {
         ArgumentNullException.ThrowIfNull(lexicons);
         _index = new PhraseIndex(lexicons);
-        _taggers = lexicons.Select((lexicon, i) => (lexicon.Language, Tagger: new Tagger(_index, i)))
-            .ToFrozenDictionary(pair => pair.Language, pair => pair.Tagger, StringComparer.Ordinal);
+        _languages = [.. lexicons.Select(lexicon => lexicon.Language)];
+        _taggers = TaggersOf(_index, _languages);
     }
+
+    private Reader(PhraseIndex index, IReadOnlyList<string> languages) =>
+        (_index, _languages, _taggers) = (index, languages, TaggersOf(index, languages));
+
+    /// <summary>The same reader with a district's own words on top, each understood as if it stood in every words.yml.
+    /// A word that must keep its meaning, see <see cref="MayMean"/>, is passed over.</summary>
+    /// <param name="words">The own words of one district.</param>
+    public Reader With(IEnumerable<OwnWord> words)
+    {
+        var own = words.Where(word => MayMean(word.Word)).DistinctBy(word => word.Word)
+            .Select(word => (word.Word, MeaningOf(word)));
+        return new Reader(new DistrictIndex(_index, own, _languages.Count), _languages);
+    }
+
+    /// <summary>True when a word may be made the name of a material: it means nothing yet, or a material. A number, a
+    /// measure, a check or a wish such as STOP keeps its meaning everywhere.</summary>
+    public bool MayMean(string word) => _index.Find(word) is var id && (id < 0
+        || (!_index.IsLink(id) && (_index.Next(PhraseIndex.Root, id) is var node && (node < 0
+            || _index.Ends(node).All(end => end.Meaning.IsThing || end.Meaning.Kind == MeaningKind.Plain)))));
 
     /// <summary>The languages that can be given to <see cref="Read"/>.</summary>
     public IReadOnlyCollection<string> Languages => _taggers.Keys;
@@ -31,6 +52,17 @@ public sealed class Reader
             throw new ArgumentException($"There is no language '{language}'.", nameof(language));
         return Interpret(tagger.Read(text));
     }
+
+    private static FrozenDictionary<string, Tagger> TaggersOf(PhraseIndex index, IReadOnlyList<string> languages) =>
+        languages.Select((language, i) => (language, Tagger: new Tagger(index, i)))
+            .ToFrozenDictionary(pair => pair.language, pair => pair.Tagger, StringComparer.Ordinal);
+
+    private static Meaning MeaningOf(OwnWord word) => word switch
+    {
+        { Material: null } => new Meaning(MeaningKind.Plain, "plain"),
+        { IsRefused: true } => new Meaning(MeaningKind.Refused, word.Material),
+        _ => new Meaning(MeaningKind.Material, word.Material),
+    };
 
     private static Reading Interpret(List<Tag> tags)
     {

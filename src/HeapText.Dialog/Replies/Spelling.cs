@@ -85,7 +85,7 @@ internal sealed class Spelling
     }
 
     /// <summary>Optimal string alignment distance.</summary>
-    private static int Distance(string a, string b)
+    public static int Distance(string a, string b)
     {
         Span<int> beforeLast = stackalloc int[b.Length + 1];
         Span<int> last = stackalloc int[b.Length + 1];
