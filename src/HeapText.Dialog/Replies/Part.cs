@@ -24,7 +24,7 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
     /// <summary>Of a thing: keys of the materials among which the farmer must choose; empty when it is one.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
-    /// <summary>True for an unknown word that is near to a word which means nothing here.</summary>
+    /// <summary>True for a word that is only near to one that is no material.</summary>
     public bool IsNearPlain { get; init; }
 
     /// <summary>True for an unknown word that is an item of a list all by itself.</summary>

@@ -84,13 +84,14 @@ internal static class PartReader
             return new Part(PartKind.Fraction, Value: fraction.Value) { IsWord = true };
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
-                return new Part(kind);
+                return Near(kind, tag);
         if (!tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
-            return new Part(PartKind.Other);
-        return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null
-            ? new Part(PartKind.Unknown) { Word = tag.Token.Text, IsNearPlain = true }
-            : null;
+            return Near(PartKind.Other, tag);
+        return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null ? Near(PartKind.Unknown, tag) : null;
     }
+
+    private static Part Near(PartKind kind, Tag tag) =>
+        new(kind) { Word = tag.Token.Text, IsNearPlain = tag.Token.IsMended };
 
     private static bool IsItem(IReadOnlyList<Tag> tags, int at)
     {

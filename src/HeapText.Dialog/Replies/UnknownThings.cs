@@ -20,6 +20,9 @@ internal static class UnknownThings
         }
     }
 
+    private static bool MayBeThing(Part part) =>
+        part.Kind == PartKind.Unknown || part is { Kind: PartKind.Counted or PartKind.Other, IsNearPlain: true };
+
     private static bool IsEnd(Part part) => part.IsBreak || part.Kind == PartKind.And;
 
     /// <summary>The place of the word in a clause; -1 when there is none.</summary>
@@ -43,7 +46,7 @@ internal static class UnknownThings
         int At(Func<Part, bool> isMeant, bool isCounted = false)
         {
             for (var i = start; i < end; i++)
-                if (parts[i].Kind == PartKind.Unknown && isMeant(parts[i])
+                if (MayBeThing(parts[i]) && isMeant(parts[i])
                     && (!isCounted || IsQuantity(i - 1) || IsQuantity(i + 1)))
                     return i;
             return -1;

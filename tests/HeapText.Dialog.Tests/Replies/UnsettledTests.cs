@@ -90,6 +90,11 @@ public sealed class UnsettledTests
         Assert.Equal("zunda", Assert.Single(reading.Unsettled).Word);
     }
 
+    /// <summary>"Mbondo" is one letter from the Swahili for the third day.</summary>
+    [Fact]
+    public void Read_UnknownThingNearAWordThatIsNoMaterial_IsAThing() => Assert.Equal("mbondo", Assert.Single(
+        TestReader.Sut.Read("12 wheelbarrows maize stalks, 4 sacks mbondo", "en").Unsettled).Word);
+
     [Fact]
     public void Read_UnknownWordBetweenTwoMaterials_IsAThing()
     {
