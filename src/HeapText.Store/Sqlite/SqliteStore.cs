@@ -145,6 +145,12 @@ internal sealed class SqliteStore : IStore
             },
             cancel);
 
+    public async ValueTask ExplainWord(OwnWord word, CancellationToken cancel) =>
+        await Write(Tables.OwnWords.Put, [word.District, word.Word, RecordFormat.Pack(word)], cancel);
+
+    public ValueTask<IReadOnlyList<OwnWord>> OwnWords(CancellationToken cancel) =>
+        Read<IReadOnlyList<OwnWord>>(session => Entries<OwnWord>(session, Tables.OwnWords.All), cancel);
+
     public async ValueTask Audit(AuditEntry entry, CancellationToken cancel) =>
         await Write(Tables.Audits.Add, [RecordFormat.Pack(entry)], cancel);
 
