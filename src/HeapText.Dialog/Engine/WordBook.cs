@@ -8,6 +8,9 @@ namespace HeapText.Dialog.Engine;
 /// explained. Safe to share between threads.</summary>
 public sealed class WordBook(Reader basic)
 {
+    /// <summary>Reads what is the same in all districts.</summary>
+    public Reader Basic => basic;
+
     private volatile FrozenDictionary<string, District> _districts = FrozenDictionary<string, District>.Empty;
 
     /// <summary>Takes these in place of all before.</summary>
