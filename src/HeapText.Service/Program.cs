@@ -13,6 +13,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     ReadVerb.Create(),
     FitVerb.Create(),
     LintVerb.Create(),
+    WordVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.

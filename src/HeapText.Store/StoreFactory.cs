@@ -35,6 +35,26 @@ public static class StoreFactory
         return SqliteStore.Open(options.DataDirectory, vault, logger, time);
     }
 
+    /// <summary>Opens a store that a service may be using: makes and migrates nothing, and leaves alone what the
+    /// service has claimed.</summary>
+    /// <param name="options">Where it is.</param>
+    /// <param name="logger">Told of faults; never of numbers or texts.</param>
+    /// <exception cref="ArgumentException">The settings are wrong, or no store is there.</exception>
+    /// <exception cref="InvalidDataException">Another version, or another secret, made what is there.</exception>
+    /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
+    /// <exception cref="StoreUnavailableException">The file or server cannot be reached.</exception>
+    public static async ValueTask<IStore> OpenBeside(StoreOptions options, ILogger? logger = null)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        if (options.Connection.Length > 0) return await Open(options, logger);
+        if (!File.Exists(Path.Combine(options.DataDirectory, SqliteStore.FileName)))
+            throw new ArgumentException(
+                $"Store:DataDirectory: there is no store in '{options.DataDirectory}'. Name the folder of the service.",
+                nameof(options));
+        var vault = new NumberVault(await EmbeddedSecret(options));
+        return SqliteStore.OpenBeside(options.DataDirectory, vault, logger ?? NullLogger.Instance);
+    }
+
     private static void MakePrivate(string folder)
     {
         if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);

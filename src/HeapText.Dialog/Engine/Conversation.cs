@@ -10,7 +10,8 @@ namespace HeapText.Dialog.Engine;
 public sealed class Conversation : IConversation
 {
     private readonly Phrasebook _book;
-    private readonly Reader _reader;
+    private readonly Reader _strangers;
+    private readonly WordBook _words;
     private readonly ChoiceWords _choiceWords;
     private readonly IReadOnlyDictionary<int, Group> _groups;
     private readonly Office _office;
@@ -24,9 +25,12 @@ public sealed class Conversation : IConversation
     /// <param name="dialogs">Words to read and to say.</param>
     /// <param name="groups">The groups that can be joined, by code.</param>
     /// <param name="office">What the office has set.</param>
-    public Conversation(DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, Office office)
+    /// <param name="words">The districts' own words; null for none.</param>
+    public Conversation(
+        DialogSet dialogs, IReadOnlyDictionary<int, Group> groups, Office office, WordBook? words = null)
     {
-        (_book, _reader, _groups) = (dialogs.Book, dialogs.Reader, groups);
+        (_book, _strangers, _groups) = (dialogs.Book, dialogs.Reader, groups);
+        _words = words ?? new WordBook(dialogs.Reader);
         _office = office;
         _choiceWords = new ChoiceWords(dialogs.Answers);
         _tending = new Tending(office);
@@ -41,8 +45,8 @@ public sealed class Conversation : IConversation
     {
         farmer ??= new Farmer { Subject = subject, Line = line };
         var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
-        var reading = _reader.Read(text, farmer.Language);
-        if (farmer.Group is null) Joining.Hear(talk, reading, _reader.LanguageOf(text));
+        var reading = _words.ReaderOf(DistrictOf(farmer)).Read(text, farmer.Language);
+        if (farmer.Group is null) Joining.Hear(talk, reading, _strangers.LanguageOf(text));
         else if (reading.Intent == Intent.Stop) Stop(talk);
         else if (farmer.Stopped) HearStopped(talk, reading);
         else HearJoined(talk, text, reading);
@@ -55,16 +59,31 @@ public sealed class Conversation : IConversation
         var talk = new Talk(farmer, now, Priority.Reminder, _book, _groups, _office);
         if (!farmer.Stopped && farmer.Group is not null && FarmerClock.Allowed(farmer, now) == now)
         {
-            if (Agenda.DueHeap(farmer, now) is { } heap) Remind(talk, heap);
+            if (Explaining.IsDone(farmer, WordsOf(farmer))) Explaining.Tell(talk, WordsOf(farmer));
+            else if (Agenda.DueHeap(farmer, now) is { } heap) Remind(talk, heap);
             else if (Agenda.DraftIsDue(farmer, now)) Stocktaking.Nudge(talk);
         }
         return Done(talk);
     }
 
     /// <inheritdoc/>
-    public Instant? NextDue(Farmer farmer, Instant now) => Agenda.NextDue(farmer, now);
+    public Instant? NextDue(Farmer farmer, Instant now)
+    {
+        var due = Agenda.NextDue(farmer, now);
+        if (farmer.Stopped || farmer.Group is null || !Explaining.IsDone(farmer, WordsOf(farmer))) return due;
+        var tells = FarmerClock.Allowed(farmer, now);
+        return due < tells ? due : tells;
+    }
 
-    private static Reaction Done(Talk talk) => new(talk.Farmer, talk.Says, Agenda.NextDue(talk.Farmer, talk.Now));
+    private Reaction Done(Talk talk) => new(talk.Farmer, talk.Says, NextDue(talk.Farmer, talk.Now));
+
+    private string DistrictOf(Farmer farmer) => farmer.Group is { } code ? _office.DistrictOf(code) : "";
+
+    private Func<string, OwnWord?> WordsOf(Farmer farmer)
+    {
+        var district = DistrictOf(farmer);
+        return word => _words.Find(district, word);
+    }
 
     private static void Stop(Talk talk)
     {
@@ -99,6 +118,12 @@ public sealed class Conversation : IConversation
     private bool Understood(Talk talk, string text, Reading reading)
     {
         if (reading.GroupCode is { } code) return ChangeGroup(talk, code);
+        if (StaleQuestion.IsMetBy(talk, reading))
+        {
+            StaleQuestion.AskAnew(talk);
+            return true;
+        }
+        if (WhichMaterial.Answer(talk, text, reading)) return true;
         if (_choiceWords.Read(talk.Farmer.Stage, text, talk.Farmer.Language) is { } chosen) reading = chosen;
         else if (_choiceWords.Talk(text, talk.Farmer.Language) is { } said) return HearTalk(talk, said);
         var isReport = talk.Farmer.Heaps.Any(h => h.IsTended) && talk.Farmer.Stage != Stage.Gathering
@@ -108,7 +133,23 @@ public sealed class Conversation : IConversation
             Stocktaking.Hear(talk, reading);
             return true;
         }
-        if (AnswersOpenQuestion(talk, reading)) return true;
+        if (!HeapChoice.IsOfAnother(talk, reading))
+            return AnswersOpenQuestion(talk, reading) || TakesOther(talk, text, reading);
+        _heapChoice.Hear(talk, reading);
+        return true;
+    }
+
+    /// <summary>A text on stock of which no word is known: put to the trainer, and the question stays.</summary>
+    private static bool AsksToExplain(Talk talk, Reading reading)
+    {
+        var isOfStock = Stocktaking.IsUnderWay(talk.Farmer.Stage) || talk.Farmer.Heaps.All(heap => !heap.IsTended);
+        if (!isOfStock || !Explaining.Ask(talk, reading)) return false;
+        if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
+        return true;
+    }
+
+    private bool TakesOther(Talk talk, string text, Reading reading)
+    {
         if (talk.Farmer.Side is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay)
         {
             talk.LeaveSide();
@@ -189,6 +230,7 @@ public sealed class Conversation : IConversation
                 Using.Begin(talk, crop);
                 return true;
             case Intent.Use: Using.Begin(talk, _choiceWords.CropIn(text, talk.Farmer.Language)); return true;
+            case Intent.Unknown when AsksToExplain(talk, reading): return true;
             default: return _asides.Answer(talk, reading);
         }
     }
@@ -247,7 +289,11 @@ public sealed class Conversation : IConversation
             Asides.Tell(talk, ConcernReason.Misread, Catalogue.MisreadTold);
         }
         else if (Stocktaking.TakeUsual(talk)) { }
-        else if (talk.Farmer.Stage == Stage.AskingStock) talk.Say(Catalogue.AskStockAgain);
+        else if (talk.Farmer.Stage == Stage.AskingStock)
+        {
+            talk.Farmer = talk.Farmer with { AskedAt = talk.Now };
+            talk.Say(Catalogue.AskStockAgain);
+        }
         else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
         else talk.Say(Catalogue.Misread);
     }

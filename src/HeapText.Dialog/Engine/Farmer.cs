@@ -85,6 +85,9 @@ public sealed record Farmer
 
     /// <summary>Key of the method this farmer was advised; null for that of the group.</summary>
     [DataMember(Order = 23)] public string? Method { get; init; }
+
+    /// <summary>Words for things on hand that nobody knew, until the trainer has explained them.</summary>
+    [DataMember(Order = 24)] public IReadOnlyList<UnknownWord> UnknownWords { get; init; } = [];
 }
 
 /// <summary>What was told so far of how much compost to use, or of how to make a heap, and where to go
@@ -108,6 +111,18 @@ public sealed record SideTalk
 
     [DataMember(Order = 5)] public Water? Water { get; init; }
 }
+
+/// <summary>A word for something on hand that nobody knew.</summary>
+/// <param name="Word">As <see cref="Ports.OwnWord.Plain"/> gives it.</param>
+/// <param name="Amount">As told; null when not said.</param>
+/// <param name="Measure">As told; null when not said.</param>
+/// <param name="HeapsPlanned">How many heaps had been planned on the phone: tells the stock it belongs to.</param>
+[DataContract]
+public sealed record UnknownWord(
+    [property: DataMember(Order = 0)] string Word,
+    [property: DataMember(Order = 1)] decimal? Amount,
+    [property: DataMember(Order = 2)] string? Measure,
+    [property: DataMember(Order = 3)] int HeapsPlanned);
 
 /// <summary>What a rod is made of: decides what its warmth can tell, and how it can burn.</summary>
 public enum Rod
@@ -171,4 +186,7 @@ public enum ConcernReason
 
     /// <summary>A fault of a heap came back although the advice was followed.</summary>
     Trouble,
+
+    /// <summary>The farmer has something by a word that nobody knew; see <see cref="Farmer.UnknownWords"/>.</summary>
+    UnknownWord,
 }

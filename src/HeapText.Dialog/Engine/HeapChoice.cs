@@ -11,7 +11,7 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
     {
         var report = ReportOf(reading);
         if (talk.Farmer is { Stage: Stage.AskingHeap, Report: { } before }) report = before.And(report);
-        var candidates = Candidates(talk, report);
+        var candidates = Named(talk, reading) is { } named ? [named] : Candidates(talk, report);
         if (candidates.Count == 0) talk.Say(Catalogue.NoHeapStands);
         else if (candidates.Count == 1) Take(talk, candidates[0], report);
         else
@@ -34,6 +34,14 @@ internal sealed class HeapChoice(Tending tending, Checking checking)
         Take(talk, heap, report);
         return true;
     }
+
+    /// <summary>True when a text reports on another heap than the open question is about.</summary>
+    public static bool IsOfAnother(Talk talk, Reading reading) =>
+        (!reading.Check.IsEmpty || reading.Intent is Intent.Turned or Intent.Delay)
+        && Named(talk, reading) is { } heap && heap.Number != talk.Farmer.TalkOf;
+
+    private static HeapRecord? Named(Talk talk, Reading reading) =>
+        talk.Farmer.Heaps.FirstOrDefault(heap => heap.IsTended && heap.Number == reading.Heap);
 
     private void Take(Talk talk, HeapRecord heap, HeapReport report)
     {

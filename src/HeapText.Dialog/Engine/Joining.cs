@@ -54,12 +54,13 @@ internal static class Joining
     private static void HearConsent(Talk talk, Reading reading, string? writtenIn)
     {
         if (reading.Intent == Intent.Language) AskConsent(talk);
+        else if (StaleQuestion.IsMetBy(talk, reading)) StaleQuestion.AskAnew(talk);
         else if (reading.Intent == Intent.Yes || reading.BareNumber == 1) Agree(talk, writtenIn);
         else if (reading.Intent is Intent.No or Intent.Stop || reading.BareNumber is 2 or 0) Decline(talk);
         else if (talk.Farmer.Misreadings < MostAsked)
         {
             talk.Farmer = talk.Farmer with { Misreadings = talk.Farmer.Misreadings + 1 };
-            AskConsent(talk);
+            OpenQuestion.AskAgain(talk);
         }
     }
 

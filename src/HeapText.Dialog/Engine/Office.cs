@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Use;
@@ -16,6 +17,9 @@ public sealed record Office
     /// <summary>Key of the method of a group, by its code, where it is not the usual one.</summary>
     public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
 
+    /// <summary>District of a group, by its code, where it is not a district of its own.</summary>
+    public IReadOnlyDictionary<int, string> GroupDistricts { get; init; } = new Dictionary<int, string>();
+
     /// <summary>What measures hold and materials are like here.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
 
@@ -30,4 +34,9 @@ public sealed record Office
 
     /// <summary>Key of the method for new heaps of a group.</summary>
     public string MethodOfGroup(int? code) => GroupMethods.GetValueOrDefault(code ?? 0, HeapMethods.UsualKey);
+
+    /// <summary>The district whose own words a group uses: the one set for it, else the group itself, by its
+    /// code.</summary>
+    public string DistrictOf(int code) =>
+        GroupDistricts.GetValueOrDefault(code) ?? code.ToString(CultureInfo.InvariantCulture);
 }

@@ -15,7 +15,7 @@ internal static class OpenQuestion
         switch (talk.Farmer.Stage)
         {
             case Stage.AskingStock or Stage.PickingMaterial or Stage.AskingAmount or Stage.AskingMeasure
-                or Stage.Gathering:
+                or Stage.AskingWhich or Stage.Gathering:
                 Stocktaking.AskAgain(talk);
                 break;
             case Stage.AskingHour or Stage.AskingRod:
@@ -29,6 +29,9 @@ internal static class OpenQuestion
                 break;
             case Stage.AskingHeap:
                 AskWhichHeap(talk);
+                break;
+            case Stage.AskingConsent:
+                Joining.AskConsent(talk);
                 break;
             default:
                 if (talk.TalkedOf is { } heap) AskAgainOf(talk, heap);

@@ -31,6 +31,7 @@ public sealed class Script
         (Cue.MenuWanted,     Stage.PickingMaterial),
         (Cue.AmountWanted,   Stage.AskingAmount),
         (Cue.MeasureWanted,  Stage.AskingMeasure),
+        (Cue.WhichWanted,    Stage.AskingWhich),
         (Cue.StockTooSmall,  Stage.Gathering),
         (Cue.RecipeSent,     Stage.Building),
         (Cue.BuiltWanted,    Stage.AskingBuilt),

@@ -58,6 +58,9 @@ public enum Stage
 
     /// <summary>How often the farmer can turn.</summary>
     AskingLabour = 27,
+
+    /// <summary>Which of several materials a word of the stock means.</summary>
+    AskingWhich = 28,
 }
 
 /// <summary>What happened in the talk and moves it on.</summary>
@@ -75,6 +78,7 @@ public enum Cue
     MenuWanted,
     AmountWanted,
     MeasureWanted,
+    WhichWanted,
 
     /// <summary>The stock was worked out and makes no heap.</summary>
     StockTooSmall,

@@ -30,6 +30,9 @@ public sealed record StockDraft
     /// <summary>True when what is there makes at least a small heap in a basket or ring.</summary>
     [DataMember(Order = 6)] public bool MakesSmallHeap { get; init; }
 
+    /// <summary>What was named by a word for several materials, to be asked which.</summary>
+    [DataMember(Order = 7)] public IReadOnlyList<UnsureItem> Unsure { get; init; } = [];
+
     /// <summary>The first item whose amount is not known; null when all are.</summary>
     public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);
 }
@@ -40,3 +43,17 @@ public sealed record DraftItem(
     [property: DataMember(Order = 0)] string Material,
     [property: DataMember(Order = 1)] decimal? Amount,
     [property: DataMember(Order = 2)] string? Measure);
+
+/// <summary>Something named by a word for several materials.</summary>
+/// <param name="Word">How it was written.</param>
+/// <param name="Choices">Keys of the materials it may be.</param>
+/// <param name="Amount">As told; null when not said.</param>
+/// <param name="Measure">As told; null when not said.</param>
+/// <param name="InAddition">True when it comes on top of what was told before.</param>
+[DataContract]
+public sealed record UnsureItem(
+    [property: DataMember(Order = 0)] string Word,
+    [property: DataMember(Order = 1)] IReadOnlyList<string> Choices,
+    [property: DataMember(Order = 2)] decimal? Amount,
+    [property: DataMember(Order = 3)] string? Measure,
+    [property: DataMember(Order = 4)] bool InAddition);

@@ -20,7 +20,7 @@ internal static class Stocktaking
 
     /// <summary>True in a stage in which what is there is not known or not enough yet.</summary>
     public static bool IsUnderWay(Stage stage) => stage is Stage.AskingStock or Stage.PickingMaterial
-        or Stage.AskingAmount or Stage.AskingMeasure or Stage.Gathering;
+        or Stage.AskingAmount or Stage.AskingMeasure or Stage.AskingWhich or Stage.Gathering;
 
     /// <summary>True, and said, when the phone has as many heaps as it may have.</summary>
     public static bool HasEnoughHeaps(Talk talk)
@@ -33,7 +33,7 @@ internal static class Stocktaking
     /// <summary>Takes a text that names materials.</summary>
     public static void Hear(Talk talk, Reading reading)
     {
-        if (reading.Materials.Count == 0 && talk.Farmer.Heaps.Count > 0)
+        if (!reading.NamesMaterials && talk.Farmer.Heaps.Count > 0)
         {
             SayNeverIn(talk, reading.Refused);
             OpenQuestion.AskAgain(talk);
@@ -41,15 +41,18 @@ internal static class Stocktaking
         }
         if (HasEnoughHeaps(talk)) return;
         talk.LeaveSide();
-        var isOpen = talk.Farmer.Stage is Stage.AskingAmount or Stage.AskingMeasure or Stage.PickingMaterial
-            or Stage.Gathering;
+        Explaining.Ask(talk, reading);
+        var isOpen = IsUnderWay(talk.Farmer.Stage) && talk.Farmer.Stage != Stage.AskingStock;
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
         var isUnasked = !isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock;
         if (isUnasked && talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
         List<DraftItem> items = isOpen ? [.. talk.Draft.Items]
             : reading.InAddition || Corrects(planned, reading) ? [.. ItemsOf(planned)]
             : [];
-        foreach (var named in reading.Materials) items = Merge(talk, items, named, reading.InAddition);
+        var named = WhichMaterial.Settle(reading, [.. talk.Draft.Missing.Select(m => m.Material),
+            .. isOpen ? talk.Draft.Items.Select(i => i.Material) : planned?.Stock.Select(p => p.Material) ?? []]);
+        foreach (var one in named.Where(n => n.Choices.Count == 0))
+            items = Merge(talk, items, one, reading.InAddition);
         talk.Farmer = talk.Farmer with
         {
             Draft = new StockDraft
@@ -58,6 +61,12 @@ internal static class Stocktaking
                 Refused = reading.Refused,
                 Missing = isOpen ? talk.Draft.Missing : [],
                 MenuStep = isOpen ? talk.Draft.MenuStep : null,
+                Unsure =
+                [
+                    .. isOpen ? talk.Draft.Unsure : [],
+                    .. named.Where(n => n.Choices.Count > 0).Select(n => new UnsureItem(
+                        n.Word, n.Choices, n.Amount, n.Measure, reading.InAddition)),
+                ],
             },
         };
         Continue(talk);
@@ -83,7 +92,7 @@ internal static class Stocktaking
         {
             case Stage.AskingStock: talk.Say(Catalogue.AskStock); break;
             case Stage.PickingMaterial: OpenMenu(talk, talk.Draft.MenuStep ?? 0); break;
-            case Stage.AskingAmount or Stage.AskingMeasure: Continue(talk); break;
+            case Stage.AskingAmount or Stage.AskingMeasure or Stage.AskingWhich: Continue(talk); break;
             case Stage.Gathering: Planning.SayWhatToBring(talk); break;
         }
     }
@@ -112,6 +121,12 @@ internal static class Stocktaking
     }
 
     private const decimal UsualAmount = 1;
+
+    /// <summary>Adds one thing to the stock being taken.</summary>
+    public static void Add(Talk talk, ReadMaterial named, bool inAddition = false) => talk.Farmer = talk.Farmer with
+    {
+        Draft = talk.Draft with { Items = Merge(talk, [.. talk.Draft.Items], named, inAddition) },
+    };
 
     private static bool Then(Action act)
     {
@@ -149,7 +164,7 @@ internal static class Stocktaking
     }
 
     /// <summary>Asks for the first thing that is not known, or works out the recipe when all is.</summary>
-    private static void Continue(Talk talk)
+    public static void Continue(Talk talk)
     {
         if (talk.Draft.Refused.Count > 0)
         {
@@ -159,7 +174,8 @@ internal static class Stocktaking
         var draft = talk.Draft with { NudgeOn = talk.Today.PlusDays(NudgeDays) };
         talk.Farmer = talk.Farmer with { Draft = draft };
         var unmeasured = draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
-        if (draft.Items.Count == 0 && draft.MenuStep is null) AskFreely(talk);
+        if (draft.Unsure.Count > 0) WhichMaterial.Ask(talk);
+        else if (draft.Items.Count == 0 && draft.MenuStep is null) AskFreely(talk);
         else if (unmeasured.Count > 0) AskMeasure(talk, [.. unmeasured.Select(i => i.Material)]);
         else if (draft.WithoutAmount is { } item) AskAmount(talk, item);
         else if (draft.MenuStep is { } step && step + 1 < StepByStep.Count) OpenMenu(talk, step + 1);
@@ -167,7 +183,7 @@ internal static class Stocktaking
         else Planning.Plan(talk);
     }
 
-    private static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
+    public static void SayNeverIn(Talk talk, IReadOnlyList<string> materials)
     {
         foreach (var alike in materials.GroupBy(InsteadOf))
             talk.Say(Catalogue.NeverIn(alike.Key), ("materials", new Value.Materials([.. alike])));

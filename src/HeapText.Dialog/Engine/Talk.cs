@@ -9,12 +9,14 @@ namespace HeapText.Dialog.Engine;
 /// <summary>One turn of the conversation under way: the record as it changes, and what is said so far.</summary>
 internal sealed class Talk
 {
+    private const int MostSegments = 2;
     private static readonly Duration ReplyKeeps = Duration.FromHours(24);
 
     private readonly Phrasebook _book;
     private readonly IReadOnlyDictionary<int, Group> _groups;
     private readonly Priority _priority;
     private readonly List<Outbound> _says = [];
+    private string _lead = "";
 
     public Talk(
         Farmer farmer, Instant now, Priority priority, Phrasebook book, IReadOnlyDictionary<int, Group> groups,
@@ -46,10 +48,16 @@ internal sealed class Talk
 
     public Group? GroupOf(int code) => _groups.GetValueOrDefault(code);
 
+    /// <summary>The name of a material in the farmer's language.</summary>
+    public string NameOf(string material) => _book.File(Farmer.Language).Materials[material];
+
     public bool Speaks(string language) => _book.Speaks(language);
 
     public void Say(MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
         Add(_book.Say(Farmer.Language, message, filling));
+
+    /// <summary>Puts a sentence before what is said next, in the same message where that keeps to two parts.</summary>
+    public void Lead(MessageSpec message) => _lead = _book.Say(Farmer.Language, message);
 
     /// <summary>Says something of a heap, naming the heap when the phone has several.</summary>
     public void SayOf(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
@@ -70,14 +78,13 @@ internal sealed class Talk
     /// that can be told, else in the languages of the groups, as many as fit.</summary>
     public void SayToStranger(MessageSpec message, string? writtenIn)
     {
-        const int most = 2;
         var languages = writtenIn is null ? LanguagesOfGroups.ToList() : [writtenIn];
         if (languages.Count == 0) languages = [Farmer.Language];
         var text = _book.Say(languages[0], message);
         foreach (var language in languages.Skip(1))
         {
             var longer = $"{text}\n{_book.Say(language, message)}";
-            if (Fit.Measure(longer).Segments <= most) text = longer;
+            if (Fit.Measure(longer).Segments <= MostSegments) text = longer;
         }
         Add(text);
     }
@@ -152,6 +159,10 @@ internal sealed class Talk
 
     private void Add(string text)
     {
+        var lead = _lead;
+        _lead = "";
+        if (lead.Length > 0 && Fit.Measure($"{lead} {text}").Segments <= MostSegments) text = $"{lead} {text}";
+        else if (lead.Length > 0) Add(lead);
         Farmer = Farmer with { MessagesMade = Farmer.MessagesMade + 1 };
         var id = string.Create(CultureInfo.InvariantCulture, $"{Farmer.Subject}-{Farmer.MessagesMade}");
         var expires = _priority == Priority.Reply ? Now + ReplyKeeps : FarmerClock.EndOfAllowed(Farmer, Now);

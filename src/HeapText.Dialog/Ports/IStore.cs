@@ -58,6 +58,12 @@ public interface IStore : IAsyncDisposable
     /// <summary>Farmers with an open concern for a person, oldest first, with their number to call back.</summary>
     ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel);
 
+    /// <summary>Remembers what a district's word means, in place of what it was taken for before.</summary>
+    ValueTask ExplainWord(OwnWord word, CancellationToken cancel);
+
+    /// <summary>The own words of all districts, by district and word.</summary>
+    ValueTask<IReadOnlyList<OwnWord>> OwnWords(CancellationToken cancel);
+
     /// <summary>Adds an entry to the audit trail.</summary>
     ValueTask Audit(AuditEntry entry, CancellationToken cancel);
 

@@ -1,10 +1,9 @@
 namespace HeapText.Dialog.Replies;
 
 /// <summary>A thing and the amounts and measures that belong to it.</summary>
-/// <param name="Key">Of the material; empty for a thing nobody knows.</param>
-/// <param name="IsRefused">True for what never goes in.</param>
+/// <param name="Thing">The thing.</param>
 /// <param name="Quantity">Its amounts and measures as they stand in the text.</param>
-internal sealed record Allotment(string Key, bool IsRefused, IReadOnlyList<Part> Quantity)
+internal sealed record Allotment(Part Thing, IReadOnlyList<Part> Quantity)
 {
     private const int AmountTwice = 100;
     private const int StrongBreakCrossed = 6;
@@ -31,7 +30,7 @@ internal sealed record Allotment(string Key, bool IsRefused, IReadOnlyList<Part>
         for (var k = 0; k < things.Length; k++)
         {
             var own = gaps[k][cuts[k]..].Concat(gaps[k + 1][..cuts[k + 1]]).Where(part => part.IsQuantity);
-            allotments[k] = new Allotment(parts[things[k]].Key, parts[things[k]].IsRefused, [.. own]);
+            allotments[k] = new Allotment(parts[things[k]], [.. own]);
         }
 
         ShareOutEach(parts, things, allotments);

@@ -44,6 +44,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             case "provenance" or "reviewed": break;
             case "materials": ReadKeys(value, "material", name => Material(name, MeaningKind.Material)); break;
             case "refused": ReadKeys(value, "material", name => Material(name, MeaningKind.Refused)); break;
+            case "ambiguous": ReadAmbiguous(value); break;
             case "measures": ReadKeys(value, "measure", Measure); break;
             case "numbers": ReadKeys(value, "number", name => Number(name, MeaningKind.Number)); break;
             case "fractions": ReadKeys(value, "number", name => Number(name, MeaningKind.Fraction)); break;
@@ -158,6 +159,26 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
                 ReadPhrases(value, group, meaning);
             else
                 Fault(key, $"Unknown {group} '{key.Value}'.");
+        }
+    }
+
+    private void ReadAmbiguous(MarkedYaml section)
+    {
+        if (section is not MarkedYaml.Map map)
+        {
+            Fault(section, "Ambiguous words must be a map of words, each with a list of materials.");
+            return;
+        }
+
+        foreach (var (word, value) in Distinct(map))
+        {
+            List<MarkedYaml.Text> keys = value is MarkedYaml.List list ? [.. list.Items.OfType<MarkedYaml.Text>()] : [];
+            if (keys.Count is < 2 or > Reading.MostChoices)
+                Fault(value, $"'{word.Value}' needs a list of 2 to {Reading.MostChoices} materials.");
+            foreach (var key in keys.Where(key => Material(key.Value, MeaningKind.Material) is null))
+                Fault(key, $"Unknown material '{key.Value}'.");
+            IReadOnlyList<string> choices = [.. keys.Select(key => key.Value)];
+            ReadPhrase(word, "ambiguous", new Meaning(MeaningKind.Ambiguous, word.Value, Choices: choices));
         }
     }
 

@@ -5,6 +5,9 @@ internal enum MeaningKind
 {
     Plain, Material, Refused, Measure, Number, Fraction, Heat, Smell, Moisture, Pests, Intent, Language, DaysAgo,
     Urgent, Particle,
+
+    /// <summary>A word for several materials, of which one must be chosen.</summary>
+    Ambiguous,
 }
 
 /// <summary>The little words that tie a text together.</summary>
@@ -47,17 +50,22 @@ internal enum Particle
     /// <summary>"can I", "how many": what follows is asked about, not on hand.</summary>
     Asking,
     Now,
+
+    /// <summary>"heap": a number straight after it tells which.</summary>
+    Heap,
 }
 
 /// <summary>What a word or phrase stands for.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Key">Canonical key, or the particle's or language's name.</param>
 /// <param name="Value">Of a number, fraction or count of days; else 0.</param>
-internal readonly record struct Meaning(MeaningKind Kind, string Key, decimal Value = 0)
+/// <param name="Choices">Keys of the materials that an ambiguous word may stand for; else null.</param>
+internal readonly record struct Meaning(
+    MeaningKind Kind, string Key, decimal Value = 0, IReadOnlyList<string>? Choices = null)
 {
     public bool IsCheck => Kind is >= MeaningKind.Heat and <= MeaningKind.Pests;
 
-    public bool IsThing => Kind is MeaningKind.Material or MeaningKind.Refused;
+    public bool IsThing => Kind is MeaningKind.Material or MeaningKind.Refused or MeaningKind.Ambiguous;
 
     /// <summary>The place of the key among those of its kind; -1 for a key of no enumeration.</summary>
     public int Place { get; init; } = -1;

@@ -21,6 +21,18 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
 
     public bool IsRefused { get; init; }
 
+    /// <summary>Of a thing or an unknown word: how it was written, in plain letters.</summary>
+    public string Word { get; init; } = "";
+
+    /// <summary>Of a thing: keys of the materials among which the farmer must choose; empty when it is one.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>True for a word that is only near to one that is no material.</summary>
+    public bool IsNearPlain { get; init; }
+
+    /// <summary>True for an unknown word that is an item of a list all by itself.</summary>
+    public bool IsAlone { get; init; }
+
     /// <summary>True for an amount that cannot be meant.</summary>
     public bool IsBad { get; init; }
 

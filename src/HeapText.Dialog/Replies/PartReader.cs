@@ -17,6 +17,7 @@ internal static class PartReader
     {
         var parts = new List<Part>(tags.Count);
         var marks = ItemMarks(tags);
+        marks.Add(HeapNumber.At(tags));
         for (var i = 0; i < tags.Count; i++)
             if (!marks.Contains(i) && Role(tags, i) is { } part)
                 parts.Add(part);
@@ -69,9 +70,9 @@ internal static class PartReader
     {
         var tag = tags[at];
         if (tag.IsTorn)
-            return new Part(PartKind.Thing);
+            return new Part(PartKind.Thing) { Word = tag.Token.Text, Choices = tag.Choices };
         if (tag.IsUnknown)
-            return new Part(PartKind.Unknown);
+            return new Part(PartKind.Unknown) { Word = tag.Token.Text, IsAlone = IsItem(tags, at) };
         if (tag.Meanings.Count == 0)
             return Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
@@ -88,10 +89,20 @@ internal static class PartReader
             };
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
-                return new Part(kind);
-        return tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle)
-            ? null
-            : new Part(PartKind.Other);
+                return Near(kind, tag);
+        if (!tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
+            return Near(PartKind.Other, tag);
+        return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null ? Near(PartKind.Unknown, tag) : null;
+    }
+
+    private static Part Near(PartKind kind, Tag tag) =>
+        new(kind) { Word = tag.Token.Text, IsNearPlain = tag.Token.IsMended };
+
+    private static bool IsItem(IReadOnlyList<Tag> tags, int at)
+    {
+        return IsEnd(at - 1) && IsEnd(at + 1);
+
+        bool IsEnd(int i) => i < 0 || i >= tags.Count || tags[i].IsBreak || tags[i].Is(Particle.And);
     }
 
     /// <summary>A word that is both "a" and "one" is the number for sure only where it is the whole text.</summary>
@@ -100,8 +111,13 @@ internal static class PartReader
 
     private static Part Thing(Tag tag)
     {
-        var thing = tag.First(MeaningKind.Refused) ?? tag.First(MeaningKind.Material)!.Value;
-        return new Part(PartKind.Thing, thing.Key) { IsRefused = thing.Kind == MeaningKind.Refused };
+        if (tag.First(MeaningKind.Refused) is { } refused)
+            return new Part(PartKind.Thing, refused.Key) { IsRefused = true };
+        return new Part(PartKind.Thing, tag.First(MeaningKind.Material)?.Key ?? "")
+        {
+            Word = tag.Token.Text,
+            Choices = tag.First(MeaningKind.Ambiguous)?.Choices ?? [],
+        };
     }
 
     private static Part? Literal(Token token) => token.Kind switch

@@ -1,7 +1,7 @@
 namespace HeapText.Dialog.Replies;
 
 /// <summary>The phrases of all languages in one tree of words.</summary>
-internal sealed class PhraseIndex
+internal class PhraseIndex
 {
     private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
     private readonly List<string> _words = [];
@@ -33,6 +33,20 @@ internal sealed class PhraseIndex
             _words.Select((word, id) => (word, id)).Where(known => IsOf(language, known.id)), affixes))];
     }
 
+    /// <summary>The same phrases, for others to be put on top.</summary>
+    protected PhraseIndex(PhraseIndex shared)
+    {
+        (_ids, _words, _next, _ends) = (shared._ids, shared._words, shared._next, shared._ends);
+        (_gapPhrases, _languagesOfWord, _links) = (shared._gapPhrases, shared._languagesOfWord, shared._links);
+        (_spelling, _affixes, _sounds) = (shared._spelling, shared._affixes, shared._sounds);
+    }
+
+    /// <summary>How many known words there are: their ids are those below.</summary>
+    protected int WordCount => _words.Count;
+
+    /// <summary>How many places in the tree there are: their numbers are those below.</summary>
+    protected int NodeCount => _ends.Count;
+
     /// <summary>A phrase whose parts may stand up to three words apart.</summary>
     /// <param name="Parts">The words of each part.</param>
     /// <param name="Words">How many they are together.</param>
@@ -42,19 +56,19 @@ internal sealed class PhraseIndex
 
     public const int Root = 0;
 
-    public bool IsKnown(string word) => _ids.ContainsKey(word);
+    public virtual bool IsKnown(string word) => _ids.ContainsKey(word);
 
-    public int Find(ReadOnlySpan<char> word) =>
+    public virtual int Find(ReadOnlySpan<char> word) =>
         _ids.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(word, out var id) ? id : -1;
 
     /// <summary>The languages that have the word, one bit each.</summary>
-    public ulong LanguagesOf(int word) => _languagesOfWord[word];
+    public virtual ulong LanguagesOf(int word) => _languagesOfWord[word];
 
     public bool IsLink(int word) => _links.Contains(word);
 
-    public int Next(int node, int word) => _next.GetValueOrDefault(Step(node, word), -1);
+    public virtual int Next(int node, int word) => _next.GetValueOrDefault(Step(node, word), -1);
 
-    public IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
+    public virtual IReadOnlyList<(int Language, Meaning Meaning)> Ends(int node) => _ends[node];
 
     /// <summary>The phrases with gaps that begin with a word, those with the most words first.</summary>
     public IReadOnlyList<GapPhrase> GapPhrases(int word) => _gapPhrases.GetValueOrDefault(word) ?? [];
@@ -74,10 +88,12 @@ internal sealed class PhraseIndex
     }
 
     /// <summary>Words of a language in another script that sound like a word of another language.</summary>
-    public int[] Alike(int word, int language) => IsOf(language, word) ? [] : _sounds[language].Nearest(_words[word]);
+    public int[] Alike(int word, int language) => word >= WordCount || IsOf(language, word)
+        ? []
+        : _sounds[language].Nearest(_words[word]);
 
     /// <summary>The known words near a misspelled one, and how far away they are.</summary>
-    public List<(int Id, int Distance)> Near(string word) => _spelling.Near(word);
+    public virtual List<(int Id, int Distance)> Near(string word) => _spelling.Near(word);
 
     /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
     public int[] OneSlip(List<(int Id, int Distance)> near, int language) =>
@@ -104,7 +120,7 @@ internal sealed class PhraseIndex
         var (best, endings) = (Nearest(near, language), (IReadOnlyList<string>)[]);
         foreach (var stem in _affixes[language].Stems(word))
         {
-            var nearest = Nearest(_spelling.Near(stem.Text), language);
+            var nearest = Nearest(Near(stem.Text), language);
             if (nearest.Distance < best.Distance)
                 (best, endings) = (nearest, stem.Endings);
         }
@@ -131,7 +147,7 @@ internal sealed class PhraseIndex
         return ([.. ids], best);
     }
 
-    private bool IsOf(int language, int word) => (_languagesOfWord[word] & 1UL << language) != 0;
+    private bool IsOf(int language, int word) => (LanguagesOf(word) & 1UL << language) != 0;
 
     private void Add(Phrase phrase, int language, HashSet<string> links)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HeapText.Dialog.Ports;
 
 namespace HeapText.Dialog.Replies;
 
@@ -6,6 +7,7 @@ namespace HeapText.Dialog.Replies;
 public sealed class Reader
 {
     private readonly PhraseIndex _index;
+    private readonly IReadOnlyList<string> _languages;
     private readonly FrozenDictionary<string, Tagger> _taggers, _taggersAlone;
 
     /// <summary>Makes a reader of all the languages together.</summary>
@@ -13,12 +15,31 @@ public sealed class Reader
     {
         ArgumentNullException.ThrowIfNull(lexicons);
         _index = new PhraseIndex(lexicons);
-        (_taggers, _taggersAlone) = (Taggers(isAlone: false), Taggers(isAlone: true));
-
-        FrozenDictionary<string, Tagger> Taggers(bool isAlone) => lexicons
-            .Select((lexicon, i) => (lexicon.Language, Tagger: new Tagger(_index, i, isAlone)))
-            .ToFrozenDictionary(pair => pair.Language, pair => pair.Tagger, StringComparer.Ordinal);
+        _languages = [.. lexicons.Select(lexicon => lexicon.Language)];
+        (_taggers, _taggersAlone) = (TaggersOf(_index, _languages), TaggersOf(_index, _languages, areAlone: true));
     }
+
+    private Reader(PhraseIndex index, Reader shared)
+    {
+        (_index, _languages, _taggersAlone) = (index, shared._languages, shared._taggersAlone);
+        _taggers = TaggersOf(index, _languages);
+    }
+
+    /// <summary>The same reader with a district's own words on top, each understood as if it stood in every words.yml.
+    /// A word that must keep its meaning, see <see cref="MayMean"/>, is passed over.</summary>
+    /// <param name="words">The own words of one district.</param>
+    public Reader With(IEnumerable<OwnWord> words)
+    {
+        var own = words.Where(word => MayMean(word.Word)).DistinctBy(word => word.Word)
+            .Select(word => (word.Word, MeaningOf(word)));
+        return new Reader(new DistrictIndex(_index, own, _languages.Count), this);
+    }
+
+    /// <summary>True when a word may be made the name of a material: it means nothing yet, or a material. A number, a
+    /// measure, a check or a wish such as STOP keeps its meaning everywhere.</summary>
+    public bool MayMean(string word) => _index.Find(word) is var id && (id < 0
+        || (!_index.IsLink(id) && (_index.Next(PhraseIndex.Root, id) is var node && (node < 0
+            || _index.Ends(node).All(end => end.Meaning.IsThing || end.Meaning.Kind == MeaningKind.Plain)))));
 
     /// <summary>The languages that can be given to <see cref="Read"/>.</summary>
     public IReadOnlyCollection<string> Languages => _taggers.Keys;
@@ -45,6 +66,18 @@ public sealed class Reader
         return Interpret(tagger.Read(text));
     }
 
+    private static FrozenDictionary<string, Tagger> TaggersOf(
+        PhraseIndex index, IReadOnlyList<string> languages, bool areAlone = false) =>
+        languages.Select((language, i) => (language, Tagger: new Tagger(index, i, areAlone)))
+            .ToFrozenDictionary(pair => pair.language, pair => pair.Tagger, StringComparer.Ordinal);
+
+    private static Meaning MeaningOf(OwnWord word) => word switch
+    {
+        { Material: null } => new Meaning(MeaningKind.Plain, "plain"),
+        { IsRefused: true } => new Meaning(MeaningKind.Refused, word.Material),
+        _ => new Meaning(MeaningKind.Material, word.Material),
+    };
+
     private static Reading Interpret(List<Tag> tags)
     {
         var parts = PartReader.Read(tags);
@@ -64,6 +97,7 @@ public sealed class Reader
             Intent = lead,
             Also = [.. intents.Where(intent => intent != lead && !(lead is Intent.Stock or Intent.Stop && IsYesOrNo(intent)))],
             Materials = stock.Materials,
+            Unsettled = stock.Unsettled,
             Refused = stock.Refused,
             Check = check,
             Language = lead == Intent.Language ? LanguageOf(tags) : null,
@@ -71,6 +105,7 @@ public sealed class Reader
             BareNumber = bare.Number,
             Numbers = NumbersIn(tags),
             BareMeasure = bare.Measure,
+            Heap = HeapNumber.Of(tags),
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
             GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
             InAddition = !stock.IsEmpty && IsInAddition(tags),

@@ -5,6 +5,9 @@ namespace HeapText.Dialog.Replies;
 /// <summary>What a text says, in the canonical keys.</summary>
 public sealed record Reading
 {
+    /// <summary>Most materials that a word is asked about.</summary>
+    public const int MostChoices = 4;
+
     /// <summary>The main intent.</summary>
     public required Intent Intent { get; init; }
 
@@ -13,6 +16,13 @@ public sealed record Reading
 
     /// <summary>Materials on hand, in order of appearance.</summary>
     public IReadOnlyList<ReadMaterial> Materials { get; init; } = [];
+
+    /// <summary>Things on hand that are no one material, without a key, in order of appearance: with choices a word
+    /// for several materials, without choices a word that nobody knows.</summary>
+    public IReadOnlyList<ReadMaterial> Unsettled { get; init; } = [];
+
+    /// <summary>True when it names a material that may go in, or a word for several.</summary>
+    public bool NamesMaterials => Materials.Count > 0 || Unsettled.Any(thing => thing.Choices.Count > 0);
 
     /// <summary>Keys of materials that never go into a heap, in order of appearance.</summary>
     public IReadOnlyList<string> Refused { get; init; } = [];
@@ -38,6 +48,9 @@ public sealed record Reading
     /// null.</summary>
     public string? BareMeasure { get; init; }
 
+    /// <summary>The number of the heap that is spoken of, as in "heap 2 is hot"; else null.</summary>
+    public int? Heap { get; init; }
+
     /// <summary>How many days ago the reported act was: 1 for "yesterday"; 0 when not said.</summary>
     public int DaysAgo { get; init; }
 
@@ -56,7 +69,15 @@ public sealed record Reading
 /// <param name="Material">Canonical key.</param>
 /// <param name="Amount">In the measure; null when not said.</param>
 /// <param name="Measure">Canonical key; null when not said.</param>
-public sealed record ReadMaterial(string Material, decimal? Amount, string? Measure);
+public sealed record ReadMaterial(string Material, decimal? Amount, string? Measure)
+{
+    /// <summary>Keys of the materials that the word may stand for, when it is a word for several; the material is
+    /// then only the usual one of them.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>How it was written, in plain letters, when it has choices or no key; else empty.</summary>
+    public string Word { get; init; } = "";
+}
 
 /// <summary>What was felt, smelt, squeezed and seen. Null where not reported.</summary>
 public sealed record ReadCheck

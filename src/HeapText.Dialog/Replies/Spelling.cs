@@ -16,9 +16,9 @@ internal sealed class Spelling
     private const int OneEditLetters = 3;
     private const int TwoEditLengthApart = 10;
     private const int LongestWord = 24;
-    private const int BucketBits = 16;
-    private readonly int[] _forms, _ids;
-    private readonly int[] _buckets = new int[(1 << BucketBits) + 1];
+    private const int MostBucketBits = 16;
+    private readonly int[] _forms, _ids, _buckets;
+    private readonly int _bucketBits;
     private readonly IReadOnlyList<string> _words;
 
     public Spelling(IReadOnlyList<string> words)
@@ -35,6 +35,8 @@ internal sealed class Spelling
 
         (_forms, _ids) = ([.. forms], [.. ids]);
         Array.Sort(_forms, _ids);
+        _bucketBits = Math.Clamp(int.Log2(_forms.Length + 1), 1, MostBucketBits);
+        _buckets = new int[(1 << _bucketBits) + 1];
         for (int bucket = 0, at = 0; bucket < _buckets.Length; bucket++)
         {
             while (at < _forms.Length && BucketOf(_forms[at]) < bucket) at++;
@@ -74,7 +76,7 @@ internal sealed class Spelling
     /// <summary>How far words are that are so many edits away, at most.</summary>
     public static int Farthest(int edits) => (2 * edits) + 1;
 
-    private static int BucketOf(int form) => (form >> (32 - BucketBits)) + (1 << (BucketBits - 1));
+    private int BucketOf(int form) => (form >> (32 - _bucketBits)) + (1 << (_bucketBits - 1));
 
     /// <summary>How far a known word is; null when too far.</summary>
     private static int? DistanceTo(string word, string known)

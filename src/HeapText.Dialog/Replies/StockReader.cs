@@ -12,17 +12,18 @@ internal static class StockReader
     {
         DropAbsent(parts);
         DropAskedAbout(parts);
-        NameUnknownThings(parts);
+        UnknownThings.Name(parts);
         if (!parts.Any(part => part.Kind == PartKind.Thing))
             return Stock.Nothing;
         var isListed = !isAboutHeap || parts.Any(part => part.IsQuantity || part.Kind == PartKind.Have);
         var things = Allotment.Of(parts);
-        var refused = things.Where(thing => thing.IsRefused).Select(thing => thing.Key).Distinct();
+        var refused = things.Where(thing => thing.Thing.IsRefused).Select(thing => thing.Thing.Key).Distinct();
         if (!isListed)
-            return new Stock([], [.. refused], false);
-        var materials = things.Where(thing => thing is { IsRefused: false, Key: not "" }).SelectMany(Entries);
-        var isUnclear = things.Any(thing => thing.Key.Length == 0 || thing.Quantity.Any(part => part.IsBad));
-        return new Stock(Merge(materials), [.. refused], isUnclear);
+            return Stock.Nothing with { Refused = [.. refused] };
+        var entries = things.Where(thing => !thing.Thing.IsRefused).SelectMany(Entries)
+            .ToLookup(entry => entry.Material.Length > 0);
+        var isUnclear = entries[false].Any() || things.Any(thing => thing.Quantity.Any(part => part.IsBad));
+        return new Stock(Merge(entries[true]), [.. refused], [.. entries[false]], isUnclear);
     }
 
     /// <summary>"No goat manure", "sheep manure: none": not there, so not listed.</summary>
@@ -120,23 +121,6 @@ internal static class StockReader
             && !kinds.Overlaps([PartKind.Have, PartKind.Amount, PartKind.Some, PartKind.Measure]);
     }
 
-    /// <summary>An unknown word that somebody has three buckets of is a thing too.</summary>
-    private static void NameUnknownThings(List<Part> parts)
-    {
-        for (var start = 0; start < parts.Count;)
-        {
-            var end = start;
-            while (end < parts.Count && !parts[end].IsBreak && parts[end].Kind != PartKind.And)
-                end++;
-            var clause = parts.GetRange(start, end - start);
-            if (clause.Any(part => part.Kind == PartKind.Amount) && clause.Any(part => part.Kind == PartKind.Measure)
-                && !clause.Any(part => part.Kind == PartKind.Thing)
-                && clause.FindIndex(part => part.Kind == PartKind.Unknown) is var unknown and >= 0)
-                parts[start + unknown] = new Part(PartKind.Thing);
-            start = end + 1;
-        }
-    }
-
     /// <summary>One entry, or one for each further whole quantity: "2 buckets and 3 sacks of cow dung".</summary>
     private static IEnumerable<ReadMaterial> Entries(Allotment thing)
     {
@@ -158,7 +142,11 @@ internal static class StockReader
         }
 
         return entries.Where((entry, i) => i == 0 || entry is { Amount: not null, Measure: not null })
-            .Select(entry => new ReadMaterial(thing.Key, ValueOf(entry.Amount), entry.Measure?.Key));
+            .Select(entry => new ReadMaterial(thing.Thing.Key, ValueOf(entry.Amount), entry.Measure?.Key)
+            {
+                Word = thing.Thing.Key.Length == 0 || thing.Thing.Choices.Count > 0 ? thing.Thing.Word : "",
+                Choices = thing.Thing.Choices,
+            });
     }
 
     private static decimal? ValueOf(Part? amount) =>

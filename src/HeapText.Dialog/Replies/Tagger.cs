@@ -6,6 +6,9 @@ namespace HeapText.Dialog.Replies;
 /// <param name="IsTorn">True when the misspelled word may stand for different things.</param>
 internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool IsTorn = false)
 {
+    /// <summary>Keys of the materials that a torn word may stand for; empty where it may be no material.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
     public bool IsBreak => Token.Kind is TokenKind.WeakBreak or TokenKind.StrongBreak;
 
     public bool IsUnknown => Token.Kind == TokenKind.Word && Meanings.Count == 0;
@@ -40,9 +43,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         for (var i = 0; i < tokens.Count;)
         {
             var match = Longest(tokens, i);
-            tags.Add(match.Meanings.Count > 0 || match.IsTorn
-                ? new Tag(tokens[i], match.Meanings, match.IsTorn)
-                : new Tag(tokens[i], []));
+            tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0) { Choices = MaterialChoices.Of(match.Torn) });
             i += Math.Max(1, match.Length);
         }
 
@@ -157,7 +158,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
 
     private Token Known(string word) => new() { Kind = TokenKind.Word, Text = word, Words = [index.Find(word)] };
 
-    private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, bool IsTorn);
+    private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, IReadOnlyList<Meaning> Torn);
 
     private Match Longest(List<Token> tokens, int start)
     {
@@ -166,7 +167,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         Walk(tokens, start, start, PhraseIndex.Root, ends, ref length);
         var isMended = tokens.GetRange(start, length).Any(token => token.IsMended);
         var plain = length == 0
-            ? new Match(1, 0, [], false)
+            ? new Match(1, 0, [], [])
             : Merge(isMended ? ends : ends.GetRange(0, 1), length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
         return apart.Literal > plain.Literal
@@ -225,8 +226,8 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         var from = own.Count > 0 || isAlone ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
-            return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing));
-        return new Match(length, literal, meanings, false);
+            return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing) ? meanings : []);
+        return new Match(length, literal, meanings, []);
     }
 
     /// <summary>Words that the phrase itself has: links passed over inside it do not make it weigh more.</summary>
@@ -237,7 +238,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
 
     private Match LongestApart(List<Token> tokens, int start)
     {
-        var best = new Match(1, 0, [], false);
+        var best = new Match(1, 0, [], []);
         foreach (var word in tokens[start].Words)
         {
             foreach (var phrase in index.GapPhrases(word))
@@ -247,7 +248,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
                 if (isAlone && phrase.Language != language)
                     continue;
                 if (EndApart(tokens, start, phrase.Parts) is var end and > 0)
-                    best = new Match(end - start, phrase.Words, [phrase.Meaning], false);
+                    best = new Match(end - start, phrase.Words, [phrase.Meaning], []);
             }
         }
 

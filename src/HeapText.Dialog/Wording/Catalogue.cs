@@ -31,6 +31,18 @@ public static class Catalogue
         General("ask-amount", 1, ("measure", SlotKind.Measure), ("material", SlotKind.Material));
     public static readonly MessageSpec AskMeasure =
         General("ask-measure", 1, ("materials", SlotKind.Materials), ("choices", SlotKind.MeasureChoices));
+    public static readonly MessageSpec AskWhich =
+        General("ask-which", 1, ("word", SlotKind.Words), ("choices", SlotKind.MeantChoices));
+    public static readonly MessageSpec WordUnknown =
+        General("word-unknown", 1, ("words", SlotKind.Words), ("officer", SlotKind.Name));
+    public static readonly MessageSpec WordAdded = General("word-added", 1,
+        ("officer", SlotKind.Name), ("word", SlotKind.Words), ("material", SlotKind.Material));
+    public static readonly MessageSpec WordKnown = General("word-known", 2,
+        ("officer", SlotKind.Name), ("word", SlotKind.Words), ("material", SlotKind.Material));
+    public static readonly MessageSpec WordIs = General("word-is", 1,
+        ("officer", SlotKind.Name), ("word", SlotKind.Words), ("material", SlotKind.Material));
+    public static readonly MessageSpec WordIgnored =
+        General("word-ignored", 1, ("officer", SlotKind.Name), ("word", SlotKind.Words));
     public static readonly MessageSpec TookUsual = General("took-usual", 1, ("portions", SlotKind.Portions));
     public static readonly MessageSpec Bring = General("bring", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec BringInstead =
@@ -139,6 +151,7 @@ public static class Catalogue
     // at any time
     public static readonly MessageSpec Urgent = General("urgent", 2);
     public static readonly MessageSpec UrgentTold = General("urgent-told", 1, ("officer", SlotKind.Name));
+    public static readonly MessageSpec AskedLongAgo = General("asked-long-ago", 1);
     public static readonly MessageSpec Help = General("help", 1);
     public static readonly MessageSpec PersonTold = General("person-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec Misread = General("misread", 1);

@@ -74,6 +74,12 @@ public enum SlotKind
     /// <summary>Numbered materials of a menu, "1 … 2 …".</summary>
     MaterialChoices,
 
+    /// <summary>Numbered materials that a word may mean, up to <see cref="Replies.Reading.MostChoices"/>.</summary>
+    MeantChoices,
+
+    /// <summary>Words as the farmer wrote them; shortened to what fits.</summary>
+    Words,
+
     /// <summary>Numbered measures.</summary>
     MeasureChoices,
 

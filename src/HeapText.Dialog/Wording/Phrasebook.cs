@@ -56,6 +56,8 @@ public sealed class Phrasebook
             {
                 Value.Materials { Keys.Count: > 1 } list =>
                     new Value.Materials([.. list.Keys.SkipLast(1)]) { LeftOut = list.LeftOut + 1 },
+                Value.Words { Written.Count: > 1 } words =>
+                    new Value.Words([.. words.Written.SkipLast(1)]) { LeftOut = words.LeftOut + 1 },
                 Value.LanguageHints { Languages.Count: > 1 } hints =>
                     new Value.LanguageHints([.. hints.Languages.SkipLast(1)]),
                 _ => null,
@@ -78,6 +80,7 @@ public sealed class Phrasebook
         Value.Name name => name.Text.Length <= LongestName ? name.Text : name.Text[..LongestName],
         Value.Material material => _files[language].Materials[material.Key],
         Value.Materials materials => MaterialsInWords(language, materials),
+        Value.Words words => Listed(language, words.Written.Select(w => Quoted(language, w)), words.LeftOut),
         Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other,
         Value.Measured measured => MeasuredInWords(language, measured),
@@ -97,9 +100,18 @@ public sealed class Phrasebook
     private string MaterialsInWords(string language, Value.Materials materials)
     {
         var names = materials.Keys.Select(key => _files[language].Materials[key]);
-        return materials.LeftOut == 0
-            ? names.Humanize(And(language))
-            : $"{string.Join(", ", names)} {Form(language, "more", ("count", Figure(materials.LeftOut)))}";
+        return Listed(language, names, materials.LeftOut);
+    }
+
+    private string Listed(string language, IEnumerable<string> names, int leftOut) => leftOut == 0
+        ? names.Humanize(And(language))
+        : $"{string.Join(", ", names)} {Form(language, "more", ("count", Figure(leftOut)))}";
+
+    /// <summary>A farmer's own word; dots where its letters would double the parts of the message.</summary>
+    private string Quoted(string language, string word)
+    {
+        var fits = _files[language].Alphabet != "GSM7" || Fit.Measure(word).Encoding == TextEncoding.Gsm7;
+        return $"\"{(!fits ? "..." : word.Length <= LongestName ? word : word[..LongestName])}\"";
     }
 
     private string PortionInWords(string language, Portion portion)

@@ -27,6 +27,13 @@ public abstract record Value
         public int LeftOut { get; init; }
     }
 
+    /// <summary>Words as the farmer wrote them, of up to <see cref="Phrasebook.LongestName"/> letters.</summary>
+    public sealed record Words(IReadOnlyList<string> Written) : Value
+    {
+        /// <summary>How many more there are that are not named.</summary>
+        public int LeftOut { get; init; }
+    }
+
     public sealed record Portions(IReadOnlyList<Portion> Items) : Value;
 
     public sealed record Measure(string Key) : Value;

@@ -51,6 +51,10 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Money => new Value.Money(88_000_000, new string('M', Value.Money.LongestCurrency)),
         SlotKind.MaterialChoices => new Value.Choices(
             [.. StepByStep.MenuOf(message).Select(key => new Value.Material(key))]),
+        SlotKind.MeantChoices => new Value.Choices(
+            [.. file.Materials.OrderByDescending(m => Units(m.Value)).Take(Reading.MostChoices)
+                .Select(m => new Value.Material(m.Key))]),
+        SlotKind.Words => new Value.Words([new string('m', Phrasebook.LongestName)]),
         SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),

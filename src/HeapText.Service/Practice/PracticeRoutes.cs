@@ -4,6 +4,7 @@ using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
 using HeapText.Service.Hooks;
+using HeapText.Service.Startup;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Data.Sqlite;
 using NodaTime;
@@ -32,6 +33,7 @@ internal static class PracticeRoutes
             .WithSummary("When something falls due next; null when nothing waits.");
         practice.MapGet("/village", Village).WithSummary("The groups, and the time zone they live in.");
         practice.MapPost("/fit", Measure).WithSummary("What a text takes on a phone.");
+        practice.MapWords();
         practice.MapGet("/concerns", Concerns).WithSummary("Farmers who wait for the trainer, numbers masked.");
     }
 
@@ -130,14 +132,20 @@ internal static class PracticeRoutes
             groups.Select(group => new GroupView(group.Code, group.Name)));
     }
 
-    private static async Task<IEnumerable<ConcernRow>> Concerns(IStore store, CancellationToken cancel)
+    private static async Task<IEnumerable<ConcernRow>> Concerns(
+        IStore store, Settings settings, CancellationToken cancel)
     {
+        var office = settings.Office();
         var groups = (await store.Groups(cancel)).ToDictionary(group => group.Code, group => group.Name);
         return (await store.Concerns(MostConcerns, cancel)).Select(open => new ConcernRow(
             open.Number.Masked,
             open.Farmer.Group is { } code ? groups.GetValueOrDefault(code) : null,
             JsonNamingPolicy.KebabCaseLower.ConvertName(open.Concern.Reason.ToString()),
-            Iso(open.Concern.Since)));
+            Iso(open.Concern.Since),
+            open.Farmer.Group is { } group
+                ? open.Farmer.UnknownWords.Select(word =>
+                    new WaitingWord(office.DistrictOf(group), open.Farmer.Language, word.Word))
+                : []));
     }
 
     // 3GPP TS 23.038 and TS 23.040: a message, and a part of a longer one.

@@ -17,7 +17,17 @@ internal sealed record TextMeasure(string Encoding, int Units, int Segments, int
 internal sealed record NextWake(string? At);
 
 /// <summary>A farmer who waits for the trainer.</summary>
-internal sealed record ConcernRow(string Number, string? Village, string Reason, string Since);
+internal sealed record ConcernRow(
+    string Number, string? Village, string Reason, string Since, IEnumerable<WaitingWord> Words);
+
+/// <summary>A word of a farmer's that nobody knew.</summary>
+internal sealed record WaitingWord(string District, string Language, string Word);
+
+/// <summary>A material by which a word can be explained.</summary>
+internal sealed record MaterialView(string Key, string Name, bool Refused);
+
+/// <summary>A word as it is understood from now on; no material when it is passed over.</summary>
+internal sealed record ExplainedWord(string District, string Word, string? Material);
 
 /// <summary>The groups that can be joined, and their time zone by its tz database name.</summary>
 internal sealed record VillageView(string Zone, IEnumerable<GroupView> Groups);

@@ -10,7 +10,7 @@ namespace HeapText.Service.Startup;
 internal static class GroupSettingsReader
 {
     private const int HighestCode = 9999;
-    private static readonly string[] Known = ["Name", "Language", "Zone", "Officer", "Method"];
+    private static readonly string[] Known = ["Name", "Language", "Zone", "Officer", "Method", "District"];
 
     /// <summary>The groups; every fault is added to <paramref name="faults"/>.</summary>
     public static IReadOnlyList<Group> Read(IConfigurationSection groups, List<string> faults)
@@ -41,6 +41,22 @@ internal static class GroupSettingsReader
                 faults.Add($"{group.Path}:Method is no method: use one of {string.Join(", ", methods.Keys)}.");
             else if (int.TryParse(group.Key, NumberStyles.None, CultureInfo.InvariantCulture, out var code))
                 read[code] = key;
+        }
+        return read;
+    }
+
+    /// <summary>The district of each group that is none of its own, by code; every fault is added to
+    /// <paramref name="faults"/>.</summary>
+    public static IReadOnlyDictionary<int, string> ReadDistricts(IConfigurationSection groups, List<string> faults)
+    {
+        Dictionary<int, string> read = [];
+        foreach (var group in groups.GetChildren())
+        {
+            if (group["District"]?.Trim() is not { } name) continue;
+            if (name.Length is 0 or > Phrasebook.LongestName)
+                faults.Add($"{group.Path}:District is empty or too long. Give up to {Phrasebook.LongestName} letters.");
+            else if (int.TryParse(group.Key, NumberStyles.None, CultureInfo.InvariantCulture, out var code))
+                read[code] = name;
         }
         return read;
     }

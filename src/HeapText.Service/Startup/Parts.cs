@@ -1,5 +1,7 @@
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Replies;
+using HeapText.Dialog.Wording;
 using HeapText.Service.Practice;
 using HeapText.Service.Turns;
 
@@ -14,6 +16,12 @@ internal sealed record Parts(IStore Store, IConversation Conversation, TimeProvi
 {
     /// <summary>The groups that can be joined.</summary>
     public GroupBook Groups { get; init; } = new(Store);
+
+    /// <summary>The districts' own words, as the conversation reads by them.</summary>
+    public WordBook Words { get; init; } = new(new Reader([]));
+
+    /// <summary>What materials are called; null to call them by their keys.</summary>
+    public Phrasebook? Book { get; init; }
 }
 
 /// <summary>What practice mode adds.</summary>

@@ -28,8 +28,15 @@ internal static class RecordsAtStart
         var store = await OpenStore(settings.Store, log, practice?.Clock ?? TimeProvider.System);
         var groups = new GroupBook(store);
         await Reach(settings.Store, () => groups.Load(cancel));
-        var conversation = new Conversation(dialogs, groups.ByCode, settings.Office());
-        return new Parts(store, conversation, TimeProvider.System, practice) { Groups = groups };
+        var words = new WordBook(dialogs.Reader);
+        await Reach(settings.Store, async () => words.Set(await store.OwnWords(cancel)));
+        var conversation = new Conversation(dialogs, groups.ByCode, settings.Office(), words);
+        return new Parts(store, conversation, TimeProvider.System, practice)
+        {
+            Groups = groups,
+            Words = words,
+            Book = dialogs.Book,
+        };
     }
 
     /// <summary>Puts the demo village into an empty practice store, and then the groups of the settings.</summary>
@@ -90,11 +97,19 @@ internal static class RecordsAtStart
         }
     }
 
-    private static async Task<IStore> OpenStore(StoreOptions options, ILogger log, TimeProvider time)
+    /// <summary>Opens a store that a service may be using.</summary>
+    /// <exception cref="SettingsFaultsException">It cannot be used; names the setting.</exception>
+    public static Task<IStore> OpenBeside(StoreOptions options) =>
+        OpenStore(options, () => StoreFactory.OpenBeside(options));
+
+    private static Task<IStore> OpenStore(StoreOptions options, ILogger log, TimeProvider time) =>
+        OpenStore(options, () => StoreFactory.Open(options, log, time));
+
+    private static async Task<IStore> OpenStore(StoreOptions options, Func<ValueTask<IStore>> open)
     {
         try
         {
-            return await StoreFactory.Open(options, log, time);
+            return await open();
         }
         catch (ArgumentException fault)
         {

@@ -54,6 +54,9 @@ internal static class ServiceHost
         services.AddSingleton(_ => parts.Store);
         services.AddSingleton(parts.Conversation);
         services.AddSingleton(parts.Groups);
+        services.AddSingleton(parts.Words);
+        services.AddSingleton(new MaterialNames(parts.Book));
+        services.AddSingleton(provider => new WordDesk(provider.GetRequiredService<IStore>(), settings.Office()));
         services.AddSingleton(InboundLine.From(settings));
         services.AddSingleton<WorkSignals>();
         services.AddSingleton<LastCommit>();
@@ -79,6 +82,8 @@ internal static class ServiceHost
     private static void AddWorkers(this IServiceCollection services, IEnumerable<string> lines)
     {
         services.AddSingleton(_ => new Backoff(new Random(RandomNumberGenerator.GetInt32(int.MaxValue))));
+        services.AddSingleton<WordWorker>();
+        services.AddHostedService(provider => provider.GetRequiredService<WordWorker>());
         services.AddSingleton<DueWorker>();
         services.AddHostedService(provider => provider.GetRequiredService<DueWorker>());
         foreach (var line in lines)

@@ -29,6 +29,9 @@ internal sealed record Settings
     /// <summary>Key of the method of each group that has one of its own, by code.</summary>
     public IReadOnlyDictionary<int, string> GroupMethods { get; init; } = new Dictionary<int, string>();
 
+    /// <summary>District of each group that shares one with others, by code.</summary>
+    public IReadOnlyDictionary<int, string> GroupDistricts { get; init; } = new Dictionary<int, string>();
+
     /// <summary>Air temperature of the season. [degrees C]</summary>
     public double AmbientC { get; init; } = Dialog.Engine.Office.UsualAmbientC;
 
@@ -43,6 +46,7 @@ internal sealed record Settings
     {
         Methods = Methods,
         GroupMethods = GroupMethods,
+        GroupDistricts = GroupDistricts,
         District = District,
         AmbientC = AmbientC,
         Prices = Prices,

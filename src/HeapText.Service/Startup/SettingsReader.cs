@@ -40,6 +40,7 @@ internal static class SettingsReader
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
             Methods = methods,
             GroupMethods = GroupSettingsReader.ReadMethods(configuration.GetSection("Groups"), methods, faults),
+            GroupDistricts = GroupSettingsReader.ReadDistricts(configuration.GetSection("Groups"), faults),
             Prices = PriceSettingsReader.Read(configuration.GetSection("Prices"), faults),
             District = DistrictSettingsReader.Read(configuration, faults),
             AmbientC = ReadAmbient(Filled(configuration["AmbientC"]), faults),

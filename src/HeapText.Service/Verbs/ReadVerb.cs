@@ -73,7 +73,26 @@ internal static class ReadVerb
         ? null
         : $"lang: there is no language '{language}'; use one of {string.Join(", ", reader.Languages.Order())}";
 
-    private static JsonObject Document(Reading reading) => new()
+    private static JsonObject Document(Reading reading)
+    {
+        var document = Told(reading);
+        var ambiguous = reading.Materials.Concat(reading.Unsettled).Where(m => m.Choices.Count > 0).ToList();
+        if (ambiguous.Count > 0) document["choices"] = new JsonArray([.. ambiguous.Select(Choices)]);
+        var unknown = reading.Unsettled.Where(m => m.Choices.Count == 0).ToList();
+        if (unknown.Count > 0)
+            document["unknownWords"] = new JsonArray([.. unknown.Select(m => JsonValue.Create(m.Word))]);
+        return document;
+    }
+
+    private static JsonObject Choices(ReadMaterial material) => new()
+    {
+        ["word"] = material.Word,
+        ["materials"] = new JsonArray([.. material.Choices.Select(key => JsonValue.Create(key))]),
+        ["amount"] = material.Amount,
+        ["measure"] = material.Measure,
+    };
+
+    private static JsonObject Told(Reading reading) => new()
     {
         ["intent"] = Canonical.Key(reading.Intent),
         ["also"] = new JsonArray([.. reading.Also.Select(intent => JsonValue.Create(Canonical.Key(intent)))]),

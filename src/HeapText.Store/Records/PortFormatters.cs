@@ -73,6 +73,24 @@ internal sealed class GroupFormatter() : PortFormatter<Group>(5)
         new(reader.ReadInt32(), reader.ReadString()!, reader.ReadString()!, reader.ReadString()!, reader.ReadString()!);
 }
 
+/// <summary>District, word, language, material or nil.</summary>
+internal sealed class OwnWordFormatter() : PortFormatter<OwnWord>(4)
+{
+    protected override void Write(
+        ref MessagePackWriter writer, OwnWord value, IMessagePackFormatter<Instant> instant,
+        MessagePackSerializerOptions options)
+    {
+        writer.Write(value.District);
+        writer.Write(value.Word);
+        writer.Write(value.Language);
+        writer.Write(value.Material);
+    }
+
+    protected override OwnWord Read(
+        ref MessagePackReader reader, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options) =>
+        new(reader.ReadString()!, reader.ReadString()!, reader.ReadString()!, reader.ReadString());
+}
+
 /// <summary>At, actor, action, subject.</summary>
 internal sealed class AuditEntryFormatter() : PortFormatter<AuditEntry>(4)
 {

@@ -19,10 +19,11 @@ internal static class RecordFormat
     private static readonly MessagePackSerializerOptions Options = MessagePackSerializerOptions.Standard.WithResolver(
         CompositeResolver.Create(
             [new InstantFormatter(), new LocalDateFormatter(), new LocalTimeFormatter(),
-             new OutboundFormatter(), new GroupFormatter(), new AuditEntryFormatter(), new SetAsideFormatter()],
+             new OutboundFormatter(), new GroupFormatter(), new OwnWordFormatter(), new AuditEntryFormatter(), new SetAsideFormatter()],
             [StandardResolver.Instance]));
 
-    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="AuditEntry"/>
+    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>,
+    /// <see cref="OwnWord"/>, <see cref="AuditEntry"/>
     /// or
     /// <see cref="SetAsideMessage"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class

@@ -30,6 +30,12 @@ internal sealed class Keys(string prefix)
     /// <summary>Hash: group code → packed group.</summary>
     public RedisKey Groups => $"{prefix}:groups";
 
+    /// <summary>Hash: district, a line feed and a word → packed own word.</summary>
+    public RedisKey OwnWords => $"{prefix}:words";
+
+    /// <summary>The field of a word in <see cref="OwnWords"/>.</summary>
+    public static RedisValue FieldOf(OwnWord word) => $"{word.District}\n{word.Word}";
+
     /// <summary>List of packed entries, newest first.</summary>
     public RedisKey Audit => $"{prefix}:audit";
 

@@ -104,6 +104,16 @@ internal sealed class RedisStore : IStore
     public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
         Guard.Do(() => OpenConcerns(most), cancel);
 
+    public async ValueTask ExplainWord(OwnWord word, CancellationToken cancel) => await Guard.Do(
+        () => _database.HashSetAsync(_keys.OwnWords, Keys.FieldOf(word), RecordFormat.Pack(word)), cancel);
+
+    public async ValueTask<IReadOnlyList<OwnWord>> OwnWords(CancellationToken cancel)
+    {
+        var packed = await Guard.Do(() => _database.HashValuesAsync(_keys.OwnWords), cancel);
+        return [.. Entries<OwnWord>(packed).OrderBy(word => word.District, StringComparer.Ordinal)
+            .ThenBy(word => word.Word, StringComparer.Ordinal)];
+    }
+
     public async ValueTask Audit(AuditEntry entry, CancellationToken cancel) =>
         await Guard.Do(() => _database.ListLeftPushAsync(_keys.Audit, RecordFormat.Pack(entry)), cancel);
 

@@ -26,6 +26,19 @@ internal static class Schema
         CheckSecret(session, vault);
     }
 
+    /// <summary>Checks that the file can be written as it is.</summary>
+    /// <exception cref="InvalidDataException">Another version of this program wrote the file, or the secret is not
+    /// the one it was made with.</exception>
+    public static void Check(Session session, NumberVault vault)
+    {
+        session.Script("PRAGMA synchronous = FULL;");
+        var present = Convert.ToInt32(session.Scalar("PRAGMA user_version"), CultureInfo.InvariantCulture);
+        if (present != Version)
+            throw new InvalidDataException(
+                $"The store has layout {present}; this version needs {Version}. Start the service of this version.");
+        CheckSecret(session, vault);
+    }
+
     private static void CheckSecret(Session session, NumberVault vault)
     {
         var written = session.Scalar(Tables.Meta.Get, Tables.Meta.Fingerprint) as byte[];

@@ -38,15 +38,29 @@ internal sealed class SqliteStore : IStore
     /// <exception cref="InvalidDataException">A newer version wrote the file, or under another secret.</exception>
     /// <exception cref="StoreUnavailableException">The file cannot be opened or written.</exception>
     public static SqliteStore Open(
-        string folder, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit = SqliteWriter.QueueLimit)
+        string folder, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit = SqliteWriter.QueueLimit) =>
+        Open(folder, vault, logger, time, queueLimit, session =>
+        {
+            Schema.Prepare(session, vault);
+            ReleaseLeases(session, Instant.FromDateTimeOffset(time.GetUtcNow()));
+        });
+
+    /// <summary>Opens a store that a service may be using: SQLite lets several processes write by turns, and what is
+    /// leased belongs to the service.</summary>
+    /// <exception cref="InvalidDataException">Another version wrote the file, or under another secret.</exception>
+    /// <exception cref="StoreUnavailableException">The file cannot be opened or written.</exception>
+    public static SqliteStore OpenBeside(string folder, NumberVault vault, ILogger logger) => Open(
+        folder, vault, logger, TimeProvider.System, SqliteWriter.QueueLimit, session => Schema.Check(session, vault));
+
+    private static SqliteStore Open(
+        string folder, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit, Action<Session> prepare)
     {
         var file = Path.Combine(folder, FileName);
         Session? session = null;
         try
         {
             session = Session.Open(file, LockWait);
-            Schema.Prepare(session, vault);
-            ReleaseLeases(session, Instant.FromDateTimeOffset(time.GetUtcNow()));
+            prepare(session);
             var store = new SqliteStore(session, file, vault, logger, time, queueLimit);
             session = null;
             return store;
@@ -144,6 +158,12 @@ internal sealed class SqliteStore : IStore
                 return open;
             },
             cancel);
+
+    public async ValueTask ExplainWord(OwnWord word, CancellationToken cancel) =>
+        await Write(Tables.OwnWords.Put, [word.District, word.Word, RecordFormat.Pack(word)], cancel);
+
+    public ValueTask<IReadOnlyList<OwnWord>> OwnWords(CancellationToken cancel) =>
+        Read<IReadOnlyList<OwnWord>>(session => Entries<OwnWord>(session, Tables.OwnWords.All), cancel);
 
     public async ValueTask Audit(AuditEntry entry, CancellationToken cancel) =>
         await Write(Tables.Audits.Add, [RecordFormat.Pack(entry)], cancel);

@@ -164,6 +164,15 @@ internal static class Tables
         public const string All = "SELECT entry FROM village_group ORDER BY code";
     }
 
+    public static class OwnWords
+    {
+        /// <summary>district, word, entry.</summary>
+        public const string Put = "INSERT OR REPLACE INTO own_word (district, word, entry) VALUES (?1, ?2, ?3)";
+
+        /// <summary>→ entry, by district and word.</summary>
+        public const string All = "SELECT entry FROM own_word ORDER BY district, word";
+    }
+
     public static class Audits
     {
         /// <summary>entry.</summary>

@@ -18,6 +18,7 @@ public sealed class ConversationPropertyTests
         "sawdust 4 dung 3", "some goat droppings", "plastic", "2 more sacks dry leaves", "0 buckets dung", "xkqj wpp",
         "", "nimejenga", "nimegeuza", "moto", "nina toroli 20 mabua ya mahindi, ndoo 14 samadi ya ng'ombe",
         "how much for maize", "crop", "method", "hour", "rod", "8 grew", "20 by 4 steps", "i see smoke",
+        "grass 14 wheelbarrows, 3 sacks husks", "3 sacks zorbix, 14 buckets manure", "dry grass", "heap 2 is hot",
     ];
 
     private static readonly Gen<(int Text, int Hours)[]> Seasons =

@@ -50,12 +50,12 @@ public sealed class SproutTests
     }
 
     [Fact]
-    public void LateAnswer_StillCounts()
+    public void LateAnswer_OnceAskedAgain_StillCounts()
     {
         var talker = Sown();
         talker.Pass(Duration.FromDays(60));
 
-        talker.Hear("3");
+        talker.Hear("3", "3");
 
         Assert.Equal(HeapStep.Curing, talker.Heap.Step);
     }

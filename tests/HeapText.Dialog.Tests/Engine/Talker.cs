@@ -19,6 +19,9 @@ internal sealed class Talker
 
     private readonly Conversation _conversation;
 
+    /// <summary>The districts' own words; the farmer's district is "41".</summary>
+    public WordBook Words { get; } = new(Repository.Dialogs.Reader);
+
     public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null)
     {
         method ??= HeapMethods.Usual;
@@ -29,7 +32,8 @@ internal sealed class Talker
             {
                 Methods = new Dictionary<string, HeapMethod>(HeapMethods.All) { [method.Key] = method },
                 GroupMethods = new Dictionary<int, string> { [41] = method.Key },
-            });
+            },
+            Words);
     }
 
     public Instant Now { get; set; } = Instant.FromUtc(2026, 3, 2, 4, 0);
@@ -69,6 +73,13 @@ internal sealed class Talker
         }
         Now = end;
         return said;
+    }
+
+    /// <summary>The trainer explains a word; the service then looks at each farmer who waits for one.</summary>
+    public Talker Explain(string word, string? material)
+    {
+        Words.Set([new OwnWord("41", word, "en", material)]);
+        return Wake();
     }
 
     public Talker Wake()

@@ -11,7 +11,7 @@ namespace HeapText.Dialog.Tests.Transcripts;
 /// <summary>Replays the farmer's lines of a transcript on a clock of its own and writes the whole of it anew.</summary>
 /// <remarks>
 /// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "~ 3 days" or
-/// "~ 5 hours" lets time pass; both are kept. The rest is written: "@" the local time of what follows, "&lt;" a message
+/// "~ 5 hours" lets time pass, "! word = material" is the trainer explaining a word; all are kept. The rest is written: "@" the local time of what follows, "&lt;" a message
 /// with its length, "=" where the farmer stands after it.
 /// </remarks>
 internal sealed class Transcript
@@ -26,6 +26,8 @@ internal sealed class Transcript
     private readonly Conversation _conversation;
     private readonly DateTimeZone _zone;
     private readonly string _language;
+    private readonly WordBook _words = new(Repository.Dialogs.Reader);
+    private readonly List<OwnWord> _explained = [];
     private Instant _now;
     private Farmer? _farmer;
     private Instant? _nextDue;
@@ -40,7 +42,7 @@ internal sealed class Transcript
         var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
         _conversation = new Conversation(
             Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
-            new Office());
+            new Office(), _words);
         _written.Append(title).Append('\n');
     }
 
@@ -59,6 +61,17 @@ internal sealed class Transcript
     {
         if (line.StartsWith("> ", StringComparison.Ordinal)) Hear(line[2..]);
         else if (line.StartsWith("~ ", StringComparison.Ordinal)) Pass(line);
+        else if (line.StartsWith("! ", StringComparison.Ordinal)) Explain(line);
+    }
+
+    private void Explain(string line)
+    {
+        _written.Append(CultureInfo.InvariantCulture, $"\n{line}\n");
+        var parts = line[2..].Split(" = ");
+        _explained.Add(new OwnWord("41", parts[0], _language, parts[1]));
+        _words.Set(_explained);
+        After(_conversation.Wake(_farmer!, _now));
+        _now += Duration.FromMinutes(1);
     }
 
     private void Hear(string text)

@@ -101,6 +101,14 @@ internal sealed class FaultyStore(IStore real) : IStore
     public ValueTask<IReadOnlyList<OpenConcern>> Concerns(int most, CancellationToken cancel) =>
         real.Concerns(most, cancel);
 
+    public ValueTask ExplainWord(OwnWord word, CancellationToken cancel) => real.ExplainWord(word, cancel);
+
+    public async ValueTask<IReadOnlyList<OwnWord>> OwnWords(CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.OwnWords(cancel);
+    }
+
     public ValueTask Audit(AuditEntry entry, CancellationToken cancel) => real.Audit(entry, cancel);
 
     public ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>

@@ -19,11 +19,15 @@ internal sealed class StoreHome : IAsyncDisposable
     public static async Task<StoreHome> Open(string kind) =>
         new(kind == Redis ? await RedisServer.StartDurable() : null);
 
+    /// <summary>Names the store to a verb.</summary>
+    public IReadOnlyList<string> Options => ["--data", _folder.Path, .. Server];
+
+    private IEnumerable<string> Server => _server is null ? [] : [$"--Store:Connection={_server.Connection}"];
+
     public Task<ServiceProcess> Start(bool fresh = false)
     {
-        string[] store = _server is null ? [] : [$"--Store:Connection={_server.Connection}"];
         string[] options = fresh ? ["--fresh"] : [];
-        return ServiceProcess.Start(_folder.Path, [.. options, .. store]);
+        return ServiceProcess.Start(_folder.Path, [.. options, .. Server]);
     }
 
     /// <summary>Waits for what a killed process had taken for sending. The embedded store gives it back at the start;

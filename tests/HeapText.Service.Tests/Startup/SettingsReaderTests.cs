@@ -45,6 +45,15 @@ public sealed class SettingsReaderTests
     }
 
     [Fact]
+    public void Read_DistrictOfAGroup_ReachesTheConversation()
+    {
+        var settings = Read([new("Groups:41:Name", "Upper Ziwani"), new("Groups:41:Zone", "Africa/Nairobi"),
+            new("Groups:41:Officer", "Trainer"), new("Groups:41:District", "Ziwani")]);
+
+        Assert.Equal(("Ziwani", "42"), (settings.Office().DistrictOf(41), settings.Office().DistrictOf(42)));
+    }
+
+    [Fact]
     public void Read_DistrictAndPrices_ReachTheConversation()
     {
         var settings = Read([new("Materials:rice-straw:BucketKg", "2"), new("Prices:urea", "90"),
@@ -56,6 +65,7 @@ public sealed class SettingsReaderTests
 
     [Theory]
     [InlineData("Groups:41:Method", "magic")]
+    [InlineData("Groups:41:District", "a district by a name that is far too long")]
     [InlineData("AmbientC", "hot")]
     [InlineData("AmbientC", "46")]
     public void Read_MethodOrAirTemperatureWrong_IsNamed(string key, string value)

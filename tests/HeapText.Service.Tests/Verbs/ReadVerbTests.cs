@@ -20,6 +20,19 @@ public sealed class ReadVerbTests : IDisposable
     }
 
     [Theory]
+    [InlineData("2 sacks husks, 3 zorbix and dung", "\"unclear\":true,\"choices\":[{\"word\":\"husks\",\"materials\":"
+        + "[\"rice-husk\",\"coffee-husk\",\"coconut-husk\"],\"amount\":2,\"measure\":\"sack\"}],"
+        + "\"unknownWords\":[\"zorbix\"]}")]
+    [InlineData("2 sacks grass", "\"materials\":[{\"material\":\"fresh-grass\",\"amount\":2,\"measure\":\"sack\"}]")]
+    [InlineData("2 sacks grass", "\"unclear\":false,\"choices\":[{\"word\":\"grass\"")]
+    public void Run_AmbiguousAndUnknownWords_AreNamed(string text, string expected)
+    {
+        ReadVerb.Run(DialogsFolder.Find(), "en", text, _output, _error);
+
+        Assert.Contains(expected, _output.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("kuna siafu", "\"pests\":\"ants-termites\"")]
     [InlineData("nataka lundo jipya", "\"intent\":\"new-heap\"")]
     [InlineData("nataka kiingereza", "\"language\":\"en\"")]

@@ -81,6 +81,52 @@ public abstract partial class StoreContract
     }
 
     [Fact]
+    public async Task OwnWords_SeveralExplained_ByDistrictAndWord()
+    {
+        OwnWord[] words =
+        [
+            new("41", "mbondo", "sw", "goat-manure"), new("Ziwani", "blorpy", "en", null),
+            new("Ziwani", "zorbix", "en", "plastic"),
+        ];
+        foreach (var word in words.Reverse()) await Store.ExplainWord(word, Cancel);
+
+        await Reopen();
+
+        Assert.Equal(words, await Store.OwnWords(Cancel));
+    }
+
+    [Fact]
+    public async Task ExplainWord_AgainInTheDistrict_ReplacesItThereOnly()
+    {
+        var other = new OwnWord("Marula", "zorbix", "en", "plastic");
+        var later = new OwnWord("Ziwani", "zorbix", "sw", "dry-grass");
+        await Store.ExplainWord(other, Cancel);
+        await Store.ExplainWord(later with { Material = null, Language = "en" }, Cancel);
+
+        await Store.ExplainWord(later, Cancel);
+
+        Assert.Equal([other, later], await Store.OwnWords(Cancel));
+    }
+
+    [Fact]
+    public async Task OwnWords_ExplainedThroughAnotherStore_AreSeen()
+    {
+        await using var other = await Open();
+
+        await other.ExplainWord(new OwnWord("41", "mbondo", "sw", "goat-manure"), Cancel);
+
+        Assert.Equal("mbondo", Assert.Single(await Store.OwnWords(Cancel)).Word);
+    }
+
+    [Fact]
+    public async Task IsEmpty_OwnWordOnly_IsTrue()
+    {
+        await Store.ExplainWord(new OwnWord("41", "mbondo", "sw", null), Cancel);
+
+        Assert.True(await Store.IsEmpty(Cancel));
+    }
+
+    [Fact]
     public async Task AuditTrail_Several_NewestFirst()
     {
         var entries = Enumerable.Range(1, 3)

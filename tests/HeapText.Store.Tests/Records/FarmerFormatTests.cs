@@ -111,7 +111,11 @@ public sealed class FarmerFormatTests
                 },
             },
         ],
-        Draft = Full.Draft! with { MakesSmallHeap = true },
+        Draft = Full.Draft! with
+        {
+            MakesSmallHeap = true,
+            Unsure = [new UnsureItem("grass", ["dry-grass", "fresh-grass"], 3, "sack", true)],
+        },
         Side = new SideTalk
         {
             Before = Stage.AskingHeat,
@@ -122,6 +126,7 @@ public sealed class FarmerFormatTests
             Water = Water.Far,
         },
         Method = "dry-season-pit",
+        UnknownWords = [new UnknownWord("zorbix", 3, "sack", 1)],
     };
 
     [Fact]

@@ -31,6 +31,7 @@ public sealed class RecordFormatTests
     public void Unpack_PortRecords_AreUnchanged()
     {
         var group = new Group(41, "Upper Ziwani", "sw", "Africa/Dar_es_Salaam", "Trainer");
+        var word = new OwnWord("Ziwani", "zorbix", "en", null);
         var audit = new AuditEntry(Noon, "officer", "group.put", "41");
         var aside = new SetAsideMessage(new FarmerKey("00"), Noon, "expired", Message);
         var concern = new Concern { Reason = ConcernReason.Person, Since = Noon };
@@ -38,6 +39,7 @@ public sealed class RecordFormatTests
 
         Assert.Equal(Message, RecordFormat.Unpack<Outbound>(RecordFormat.Pack(Message)));
         Assert.Equal(group, RecordFormat.Unpack<Group>(RecordFormat.Pack(group)));
+        Assert.Equal(word, RecordFormat.Unpack<OwnWord>(RecordFormat.Pack(word)));
         Assert.Equal(audit, RecordFormat.Unpack<AuditEntry>(RecordFormat.Pack(audit)));
         Assert.Equal(aside, RecordFormat.Unpack<SetAsideMessage>(RecordFormat.Pack(aside)));
         Assert.Equal(farmer, RecordFormat.Unpack<Farmer>(RecordFormat.Pack(farmer)));

@@ -15,6 +15,8 @@ let shown = "";
 let unsent = null;
 let counting = 0;
 let zone = "UTC";
+let materials = [];
+let listed = "";
 
 async function ask(path, body) {
   const answer = await fetch(path, body === undefined ? {} : {
@@ -74,6 +76,7 @@ function showEnd() {
 
 async function showVillage() {
   const village = await ask("/practice/village");
+  materials = await ask("/practice/materials");
   zone = village.zone;
   at("codes").replaceChildren(...village.groups.map(group => element("li", `${group.code}: ${group.name}`)));
 }
@@ -86,12 +89,44 @@ const reasons = {
   overdue: "heap left unturned",
   use: "asks how much for a crop",
   "service-fault": "a fault of the service",
+  trouble: "a fault that came back",
+  "unknown-word": "a word nobody knows",
 };
 
+function wordForm({ district, language, word }) {
+  const form = element("form", "");
+  const name = `word-${district}-${word}`;
+  const label = element("label", `What is “${word}” in district ${district}?`);
+  const choice = element("select", "", new Option("choose…", ""), new Option("nothing: leave it out", "none"),
+    ...materials.map(m => new Option(m.refused ? `${m.name} (never goes in)` : m.name, m.key)));
+  const fault = element("p", "");
+  form.className = "word";
+  [label.htmlFor, choice.id] = [name, name];
+  choice.required = true;
+  fault.className = "fault";
+  fault.setAttribute("role", "alert");
+  form.append(label, choice, element("button", "Explain"), fault);
+  form.addEventListener("submit", async event => {
+    event.preventDefault();
+    try {
+      await ask("/practice/words", { district, language, word, material: choice.value });
+      at("explained").textContent = `“${word}” is known in district ${district} from now on.`;
+      await refreshQuietly();
+    } catch (problem) {
+      fault.textContent = problem.message;
+    }
+  });
+  return form;
+}
+
 function showConcerns(concerns) {
+  const state = JSON.stringify(concerns);
+  if (state === listed) return;
+  listed = state;
   at("no-concerns").hidden = concerns.length > 0;
   at("concerns").replaceChildren(...concerns.map(open => element("li", open.number,
-    element("small", [open.village, reasons[open.reason] ?? open.reason, `since ${local(open.since)}`].filter(Boolean).join(" · ")))));
+    element("small", [open.village, reasons[open.reason] ?? open.reason, `since ${local(open.since)}`].filter(Boolean).join(" · ")),
+    ...open.words.map(wordForm))));
 }
 
 async function refresh() {
