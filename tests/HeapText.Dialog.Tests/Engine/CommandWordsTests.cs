@@ -22,6 +22,7 @@ public sealed partial class CommandWordsTests
             ["አዲስ ክምር"] = Intent.NewHeap,
             ["ጀምር"] = Intent.Start,
             ["AMARIGNA"] = Intent.Language,
+            ["አይ"] = Intent.No,
         },
         ["en"] = new()
         {
@@ -102,6 +103,9 @@ public sealed partial class CommandWordsTests
         ["HEURE"] = "hour",
         ["ሰዓት"] = "hour",
         ["CULTURE"] = "crop",
+        ["METHODE"] = "method",
+        ["ሰብል"] = "crop",
+        ["ዘዴ"] = "method",
     };
 
     public static TheoryData<string, string> Named()
