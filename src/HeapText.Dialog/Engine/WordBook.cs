@@ -21,7 +21,7 @@ public sealed class WordBook(Reader basic)
     internal Reader ReaderOf(string district) => _districts.GetValueOrDefault(district)?.Reader ?? basic;
 
     /// <summary>What a word means in a district; null when nobody has explained it.</summary>
-    internal OwnWord? Find(string district, string word) =>
+    public OwnWord? Find(string district, string word) =>
         _districts.GetValueOrDefault(district)?.Words.GetValueOrDefault(word);
 
     private sealed record District(Reader Reader, FrozenDictionary<string, OwnWord> Words);

@@ -43,7 +43,10 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         for (var i = 0; i < tokens.Count;)
         {
             var match = Longest(tokens, i);
-            tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0) { Choices = MaterialChoices.Of(match.Torn) });
+            tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0)
+            {
+                Choices = MaterialChoices.Of(match.Torn),
+            });
             i += Math.Max(1, match.Length);
         }
 
@@ -158,7 +161,8 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
 
     private Token Known(string word) => new() { Kind = TokenKind.Word, Text = word, Words = [index.Find(word)] };
 
-    private readonly record struct Match(int Length, int Literal, IReadOnlyList<Meaning> Meanings, IReadOnlyList<Meaning> Torn);
+    private readonly record struct Match(
+        int Length, int Literal, IReadOnlyList<Meaning> Meanings, IReadOnlyList<Meaning> Torn);
 
     private Match Longest(List<Token> tokens, int start)
     {

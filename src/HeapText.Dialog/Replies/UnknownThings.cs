@@ -1,6 +1,7 @@
 namespace HeapText.Dialog.Replies;
 
-/// <summary>Tells which unknown words stand like materials: somebody has three buckets of them, or lists them.</summary>
+/// <summary>Tells which unknown words stand like materials: somebody has three buckets of them, or lists
+/// them.</summary>
 internal static class UnknownThings
 {
     private const int ShortestUnmeasured = 4;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using HeapText.Carriers.Numbers;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
 using HeapText.Service.Hooks;
@@ -133,19 +134,20 @@ internal static class PracticeRoutes
     }
 
     private static async Task<IEnumerable<ConcernRow>> Concerns(
-        IStore store, Settings settings, CancellationToken cancel)
+        IStore store, Settings settings, WordBook book, CancellationToken cancel)
     {
-        var office = settings.Office();
         var groups = (await store.Groups(cancel)).ToDictionary(group => group.Code, group => group.Name);
-        return (await store.Concerns(MostConcerns, cancel)).Select(open => new ConcernRow(
-            open.Number.Masked,
-            open.Farmer.Group is { } code ? groups.GetValueOrDefault(code) : null,
-            JsonNamingPolicy.KebabCaseLower.ConvertName(open.Concern.Reason.ToString()),
-            Iso(open.Concern.Since),
-            open.Farmer.Group is { } group
-                ? open.Farmer.UnknownWords.Select(word =>
-                    new WaitingWord(office.DistrictOf(group), open.Farmer.Language, word.Word))
-                : []));
+        return (await store.Concerns(MostConcerns, cancel))
+            .Select(open => (Open: open, Words: WordRoutes.Unexplained(open.Farmer, settings.Office(), book)))
+            // A word explained at night keeps its farmer waiting until the morning, but the trainer no more.
+            .Where(row => row.Words.Count > 0
+                || row.Open.Concern is not { Reason: ConcernReason.UnknownWord, Others.Count: 0 })
+            .Select(row => new ConcernRow(
+                row.Open.Number.Masked,
+                row.Open.Farmer.Group is { } code ? groups.GetValueOrDefault(code) : null,
+                JsonNamingPolicy.KebabCaseLower.ConvertName(row.Open.Concern.Reason.ToString()),
+                Iso(row.Open.Concern.Since),
+                row.Words));
     }
 
     // 3GPP TS 23.038 and TS 23.040: a message, and a part of a longer one.

@@ -21,6 +21,15 @@ internal static class WordRoutes
             .WithSummary("Explains a word for a district, and answers once who waits for it is told.");
     }
 
+    /// <summary>The words of a farmer's that wait for the trainer.</summary>
+    public static IReadOnlyList<WaitingWord> Unexplained(Farmer farmer, Office office, WordBook book)
+    {
+        if (farmer.Group is not { } code) return [];
+        var district = office.DistrictOf(code);
+        return [.. farmer.UnknownWords.Where(unknown => book.Find(district, unknown.Word) is null)
+            .Select(unknown => new WaitingWord(district, farmer.Language, unknown.Word))];
+    }
+
     private static IEnumerable<MaterialView> Materials(MaterialNames names) => MaterialTable.All
         .Select(material => new MaterialView(material.Key, names.Of(material.Key), material.IsRefused))
         .OrderBy(material => material.Refused).ThenBy(material => material.Name, StringComparer.Ordinal);

@@ -12,11 +12,10 @@ internal static class WordVerb
 {
     private const string Actor = "command-line";
 
-    public static Command Create()
+    public static Command Create() => new("word", "Explains farmers' own words, each for a district.")
     {
-        var word = new Command("word", "Explains farmers' own words, each for a district.") { CreateAdd(), CreateList() };
-        return word;
-    }
+        CreateAdd(), CreateList(),
+    };
 
     private static Command CreateAdd()
     {
@@ -89,9 +88,12 @@ internal static class WordVerb
     {
         await using var store = await RecordsAtStart.OpenBeside(settings.Store);
         var desk = new WordDesk(store, settings.Office());
-        var explained = (await store.OwnWords(CancellationToken.None)).Select(Document);
+        var explained = await store.OwnWords(CancellationToken.None);
+        var known = explained.Select(word => (word.District, word.Word)).ToHashSet();
         var waiting = (await desk.Waiting(CancellationToken.None))
-            .SelectMany(one => one.Open.Farmer.UnknownWords.Select(w => (one.District, w.Word, one.Open.Farmer.Language)))
+            .SelectMany(one => one.Open.Farmer.UnknownWords
+                .Select(unknown => (one.District, unknown.Word, one.Open.Farmer.Language)))
+            .Where(one => !known.Contains((one.District, one.Word)))
             .GroupBy(one => one)
             .OrderBy(same => same.Key.District, StringComparer.Ordinal)
             .ThenBy(same => same.Key.Word, StringComparer.Ordinal)
@@ -104,7 +106,7 @@ internal static class WordVerb
             });
         TextLines.Write(console.Output, new JsonObject
         {
-            ["words"] = new JsonArray([.. explained]),
+            ["words"] = new JsonArray([.. explained.Select(Document)]),
             ["waiting"] = new JsonArray([.. waiting]),
         });
         return ExitCodes.Done;

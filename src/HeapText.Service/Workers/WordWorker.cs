@@ -53,6 +53,7 @@ internal sealed partial class WordWorker(
         }
     }
 
-    [LoggerMessage(202, LogLevel.Warning, "The store did not take the telling of an explained word; it is tried again.")]
+    [LoggerMessage(202, LogLevel.Warning,
+        "The store did not take the telling of an explained word; it is tried again.")]
     private partial void LogTellPutOff(Exception fault);
 }

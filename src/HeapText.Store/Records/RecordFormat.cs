@@ -19,7 +19,8 @@ internal static class RecordFormat
     private static readonly MessagePackSerializerOptions Options = MessagePackSerializerOptions.Standard.WithResolver(
         CompositeResolver.Create(
             [new InstantFormatter(), new LocalDateFormatter(), new LocalTimeFormatter(),
-             new OutboundFormatter(), new GroupFormatter(), new OwnWordFormatter(), new AuditEntryFormatter(), new SetAsideFormatter()],
+             new OutboundFormatter(), new GroupFormatter(), new OwnWordFormatter(), new AuditEntryFormatter(),
+             new SetAsideFormatter()],
             [StandardResolver.Instance]));
 
     /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>,

@@ -38,7 +38,8 @@ internal sealed class SqliteStore : IStore
     /// <exception cref="InvalidDataException">A newer version wrote the file, or under another secret.</exception>
     /// <exception cref="StoreUnavailableException">The file cannot be opened or written.</exception>
     public static SqliteStore Open(
-        string folder, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit = SqliteWriter.QueueLimit) =>
+        string folder, NumberVault vault, ILogger logger, TimeProvider time,
+        int queueLimit = SqliteWriter.QueueLimit) =>
         Open(folder, vault, logger, time, queueLimit, session =>
         {
             Schema.Prepare(session, vault);

@@ -11,7 +11,8 @@ namespace HeapText.Dialog.Tests.Transcripts;
 /// <summary>Replays the farmer's lines of a transcript on a clock of its own and writes the whole of it anew.</summary>
 /// <remarks>
 /// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "~ 3 days" or
-/// "~ 5 hours" lets time pass, "! word = material" is the trainer explaining a word; all are kept. The rest is written: "@" the local time of what follows, "&lt;" a message
+/// "~ 5 hours" lets time pass, "! word = material" is the trainer explaining a word; all are kept.
+/// The rest is written: "@" the local time of what follows, "&lt;" a message
 /// with its length, "=" where the farmer stands after it.
 /// </remarks>
 internal sealed class Transcript

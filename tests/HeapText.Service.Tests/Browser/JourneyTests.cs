@@ -82,6 +82,24 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("1", "Each round, in this order:");
     }
 
+    [Fact]
+    public async Task Trainer_ExplainsAWordOnTheList_AndTheFarmerIsUnderstood()
+    {
+        await Text("JOIN 41", "May we text you?");
+        await Text("yes", "What do you have for a heap?");
+        await Text("14 wheelbarrows maize stalks, 3 sacks zorbixo", "We do not know \"zorbixo\" yet");
+
+        await _page.GetByLabel("What is “zorbixo” in district 41?").SelectOptionAsync(new SelectOptionValue
+        {
+            Label = "goat manure",
+        });
+        await _page.GetByRole(AriaRole.Button, new() { Name = "Explain" }).ClickAsync();
+
+        await _page.GetByText("“zorbixo” is known in district 41 from now on.").WaitForAsync();
+        await _page.GetByText("Nobody waits for the trainer.").WaitForAsync();
+        await Text("zorbixo 3 sacks, dry grass 14 wheelbarrows", "goat manure");
+    }
+
     private async Task Text(string text, params string[] answers)
     {
         var before = await Lines();

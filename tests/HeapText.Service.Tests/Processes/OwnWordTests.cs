@@ -22,7 +22,8 @@ public sealed class OwnWordTests
         await using var home = await StoreHome.Open(StoreHome.Embedded);
         await using var service = await home.Start(fresh: true);
         await Waiting(service);
-        Assert.Equal("zorbixo", (await Concerns(service)).Single().GetProperty("words")[0].GetProperty("word").GetString());
+        var word = (await Concerns(service)).Single().GetProperty("words")[0].GetProperty("word");
+        Assert.Equal("zorbixo", word.GetString());
 
         using var answer = await Explain(service, "zorbixo", material);
 
