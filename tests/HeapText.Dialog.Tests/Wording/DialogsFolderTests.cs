@@ -38,9 +38,9 @@ public sealed class DialogsFolderTests
     [Fact]
     public void Lint_MessageOverItsBudgetAtItsLongestValues_SaysHowMuchAndWhere()
     {
-        using var dialogs = new BrokenDialogs().Replace("en/text.yml", "Next: turning {turn}",
+        using var dialogs = new BrokenDialogs().Replace("en/text.yml", "Next: the {turn} turning",
             "Next, and please do not forget it, for a heap that stands too long without it goes cold in its middle "
-            + "and then smells: turning {turn}");
+            + "and then smells: the {turn} turning");
 
         var fault = Assert.Single(dialogs.Faults());
 

@@ -18,7 +18,7 @@ public sealed class LintVerbTests : IDisposable
     [Fact]
     public void Run_DialogsAsShipped_PrintsNoFault()
     {
-        var exit = LintVerb.Run(DialogsFolder.Find(), _output, _errors);
+        var exit = LintVerb.Run(DialogsFolder.Find(), status: false, _output, _errors);
 
         Assert.Equal(ExitCodes.Done, exit);
         Assert.Empty(_output.ToString());
@@ -30,11 +30,11 @@ public sealed class LintVerbTests : IDisposable
         var file = Path.Combine(Directory.CreateDirectory(Path.Combine(_folder, "en")).FullName, "text.yml");
         File.WriteAllText(file, "language: en\nname: English\nwaht: is this\n");
 
-        var exit = LintVerb.Run(_folder, _output, _errors);
+        var exit = LintVerb.Run(_folder, status: false, _output, _errors);
 
         Assert.Equal(ExitCodes.BadInput, exit);
         var lines = _output.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Contains(lines, line => line.StartsWith($"{file}:3:7: unknown part 'waht'", StringComparison.Ordinal));
+        Assert.Contains(lines, line => line.StartsWith($"{file}:3:1: unknown part 'waht'", StringComparison.Ordinal));
         Assert.Contains(lines, line => line.EndsWith("the part 'messages' is missing", StringComparison.Ordinal));
     }
 
@@ -43,7 +43,7 @@ public sealed class LintVerbTests : IDisposable
     {
         var file = Directory.CreateDirectory(Path.Combine(_folder, "en", "text.yml")).FullName;
 
-        var exit = LintVerb.Run(_folder, _output, _errors);
+        var exit = LintVerb.Run(_folder, status: false, _output, _errors);
 
         Assert.Equal(ExitCodes.BadInput, exit);
         var said = Assert.Single(_errors.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
@@ -54,7 +54,7 @@ public sealed class LintVerbTests : IDisposable
     [Fact]
     public void Run_NoSuchFolder_SaysSo()
     {
-        var exit = LintVerb.Run(Path.Combine(_folder, "none"), _output, _errors);
+        var exit = LintVerb.Run(Path.Combine(_folder, status: false, "none"), _output, _errors);
 
         Assert.Equal(ExitCodes.BadInput, exit);
         Assert.StartsWith("dir: there is no folder", _errors.ToString(), StringComparison.Ordinal);
