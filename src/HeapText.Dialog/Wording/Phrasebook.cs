@@ -49,7 +49,7 @@ public sealed class Phrasebook
     private string Fill(string language, MessageSpec message, Dictionary<string, Value> values)
     {
         var file = _files[language];
-        var text = file.Messages[message.Key].Fill(slot => Word(language, values[slot]));
+        var text = file.Messages[message.Key].Fill(slot => Word(language, values[slot])).TrimEnd();
         return file.Alphabet == "GSM7" ? file.Replace.Apply(text) : text;
     }
 
