@@ -45,7 +45,7 @@ public sealed class DialogsFolderTests
         var fault = Assert.Single(dialogs.Faults());
 
         var line = File.ReadAllLines(Repository.Path("dialogs", "en", "text.yml"))
-            .TakeWhile(l => !l.StartsWith("  next-turn:", StringComparison.Ordinal)).Count() + 1;
+            .TakeWhile(l => !l.Contains("Next: the {turn} turning", StringComparison.Ordinal)).Count() + 1;
         Assert.Equal(line, fault.Line);
         Assert.Contains("'next-turn' takes 2 segments", fault.Message, StringComparison.Ordinal);
     }
