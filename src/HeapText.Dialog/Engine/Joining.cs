@@ -51,7 +51,8 @@ internal static class Joining
         AskConsent(talk);
     }
 
-    /// <summary>Writes on in the language that was asked for, else in that of the text, else in the usual one.</summary>
+    /// <summary>Writes on in the language that was asked for, else in that of the text, else in the usual
+    /// one.</summary>
     private static void TakeLanguage(Talk talk, string? writtenIn, string usual)
     {
         if (talk.Farmer.LanguageChosen) return;

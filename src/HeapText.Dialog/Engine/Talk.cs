@@ -79,9 +79,11 @@ internal sealed class Talk
         .. LanguagesOfGroups.Concat(_book.Languages.Where(Speaks)).Distinct().Where(language => language != Language),
     ]);
 
-    /// <summary>How the languages offer themselves to who asked for another: the others, or else the only one.</summary>
-    public Value LanguageChoices =>
-        LanguageHints is Value.LanguageHints { Languages.Count: > 0 } hints ? hints : new Value.LanguageHints([Language]);
+    /// <summary>How the languages offer themselves to who asked for another: the others, or else the only
+    /// one.</summary>
+    public Value LanguageChoices => LanguageHints is Value.LanguageHints { Languages.Count: > 0 } hints
+        ? hints
+        : new Value.LanguageHints([Language]);
 
     private IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(Speaks)
         .GroupBy(language => language).OrderByDescending(same => same.Count())

@@ -6,8 +6,8 @@ namespace HeapText.Dialog.Lint;
 /// <remarks>
 /// In one language that is a fault where the reader would have to guess: two materials, measures or numbers, or one and
 /// another; or two answers to one check. Other kinds may share a phrase, for the reader tells them apart by what stands
-/// around them: "urine" is a material, and what a heap may smell of. Between two languages it is a warning: a farmer's own language goes
-/// first, so the other meaning is only lost on who mixes the two.
+/// around them: "urine" is a material, and what a heap may smell of. Between two languages it is a warning: a farmer's
+/// own language goes first, so the other meaning is only lost on who mixes the two.
 /// </remarks>
 internal static class WordClashes
 {

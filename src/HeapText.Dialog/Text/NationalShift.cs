@@ -5,9 +5,9 @@ namespace HeapText.Dialog.Text;
 /// <summary>The tables of a national language: one that takes the place of the default alphabet (locking shift), and
 /// one that takes the place of the extension table (single shift).</summary>
 /// <remarks>
-/// Source: 3GPP TS 23.038, annex A.2 (single shift) and A.3 (locking shift), from memory; the letters agree with several
-/// published decoders. Of its thirteen languages these three are here, which networks in Africa may meet;
-/// the standard bids to read a language that is not known by the default tables.
+/// Source: 3GPP TS 23.038, annex A.2 (single shift) and A.3 (locking shift), from memory; the letters agree with
+/// several published decoders. Of its thirteen languages these three are here, which networks in Africa may meet; the
+/// standard bids to read a language that is not known by the default tables.
 /// </remarks>
 internal sealed record NationalShift(string Locking, FrozenDictionary<byte, char> Single)
 {

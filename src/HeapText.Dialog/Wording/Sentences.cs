@@ -3,9 +3,9 @@ using System.Text.RegularExpressions;
 namespace HeapText.Dialog.Wording;
 
 /// <summary>Cuts texts into sentences and words, to see whether they are short.</summary>
-/// <remarks>A sentence ends with a full stop, a question or exclamation mark, or their like in Ethiopic script, before a
-/// space or the end. A placeholder counts as one word. Twelve words on average is what the project asks of every
-/// language; twenty for one sentence is chosen.</remarks>
+/// <remarks>A sentence ends with a full stop, a question or exclamation mark, or their like in Ethiopic script, before
+/// a space or the end. A placeholder counts as one word. Twelve words on average and twenty for one sentence are
+/// chosen.</remarks>
 internal static partial class Sentences
 {
     /// <summary>Most words a sentence on average, and most in one.</summary>

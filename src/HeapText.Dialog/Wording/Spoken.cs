@@ -6,8 +6,8 @@ namespace HeapText.Dialog.Wording;
 /// <summary>Numbers, ordinals and lists of one language in words: by Humanizer where it knows the language, else by the
 /// words that its text.yml gives.</summary>
 /// <remarks>
-/// Humanizer 3.0 knows the numbers and ordinals of English, French and Portuguese; those of Swahili and Amharic it gives
-/// in English, so their text.yml has its own. It knows dates only with their year, and in Portuguese with a letter
+/// Humanizer 3.0 knows the numbers and ordinals of English, French and Portuguese; those of Swahili and Amharic it
+/// gives in English, so their text.yml has its own. It knows dates only with their year, and in Portuguese with a letter
 /// outside the GSM 7-bit alphabet, so the form <c>date</c> of each language writes them. The culture is always that of
 /// the language, never that of the machine. Humanizer's own registries are closed once used and belong to the whole
 /// process, so words of our own are kept here, where two phrasebooks may differ.
@@ -51,7 +51,7 @@ internal sealed class Spoken
         return Converter(_culture).ConvertToOrdinal(number, gender);
     }
 
-    /// <summary>"a, b and c": Humanizer's plain list, which is the same in every language but for the last word.</summary>
+    /// <summary>"a, b and c": Humanizer's plain list, the same in every language but for the last word.</summary>
     public static string List(IEnumerable<string> items, string and) =>
         Configurator.CollectionFormatters.ResolveForCulture(CultureInfo.InvariantCulture).Humanize(items, and);
 

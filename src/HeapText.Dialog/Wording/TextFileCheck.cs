@@ -100,9 +100,11 @@ internal sealed class TextFileCheck(
         foreach (var (key, plural) in found)
         {
             foreach (var category in file.Plurals.Categories.Except(plural.Forms.Keys))
-                yield return Fault(part, key, $"'{key}' lacks the plural form '{category}', which {file.Language} needs");
+                yield return Fault(part, key,
+                    $"'{key}' lacks the plural form '{category}', which {file.Language} needs");
             foreach (var category in plural.Forms.Keys.Except(file.Plurals.Categories))
-                yield return Fault(part, key, $"'{key}' has the plural form '{category}', which {file.Language} has not");
+                yield return Fault(part, key,
+                    $"'{key}' has the plural form '{category}', which {file.Language} has not");
             foreach (var (category, template) in plural.Forms)
             {
                 foreach (var slot in template.Slots.Except(slots))

@@ -63,7 +63,7 @@ internal sealed class TextFileLoader
             Reviewed = YesOrNo(Part("reviewed")),
             Provenance = Filled(Part("provenance")),
             Plurals = ReadPlurals(Part("plurals")),
-            Avoid = [.. Mapping("avoid", parts, (_, node) => Filled(node)).Select(e => new AvoidedWord(e.Key, e.Value))],
+            Avoid = [.. Mapping("avoid", parts, ReadAvoided).Values],
             Replace = new Replacements(ReadLetters(parts), Names("keep", Part("keep"), null)),
             Numbers = Names("numbers", Part("numbers"), null),
             Ordinals = Names("ordinals", Part("ordinals"), null),
@@ -155,6 +155,8 @@ internal sealed class TextFileLoader
         return rules;
     }
 
+    private AvoidedWord ReadAvoided(string pattern, MarkedYaml instead) => new(pattern, Filled(instead));
+
     private Dictionary<char, string> ReadLetters(Dictionary<string, MarkedYaml> parts)
     {
         Dictionary<char, string> letters = [];
@@ -177,11 +179,13 @@ internal sealed class TextFileLoader
         Dictionary<string, MarkedYaml> entries = [];
         foreach (var (name, value) in map.Entries)
         {
-            if (name.Value is not ("text" or "note")) Fault(name, $"unknown '{name.Value}'; a message has 'text' and 'note'");
+            if (name.Value is not ("text" or "note"))
+                Fault(name, $"unknown '{name.Value}'; a message has 'text' and 'note'");
             else if (!entries.TryAdd(name.Value, value)) Fault(name, $"'{name.Value}' stands twice");
         }
         if (entries.TryGetValue("note", out var note) && Filled(note).Length > 0) _noted.Add(key);
-        return Text("messages", key, entries.GetValueOrDefault("text", new MarkedYaml.Text("", node.Line, node.Column)));
+        var missing = new MarkedYaml.Text("", node.Line, node.Column);
+        return Text("messages", key, entries.GetValueOrDefault("text", missing));
     }
 
     private Template Text(string part, string key, MarkedYaml node)

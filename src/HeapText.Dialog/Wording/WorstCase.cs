@@ -34,7 +34,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 
     private Value Longest(MessageSpec message, Slot slot) => slot.Kind switch
     {
-        SlotKind.Number => new Value.Number(message.Slots.Any(s => s.Name is "code" or "plants") ? 9999 : Spoken.MostInWords),
+        SlotKind.Number => new Value.Number(slot.Name is "code" or "plants" ? 9999 : 99),
         SlotKind.Count => LongestCount(slot.Name),
         SlotKind.Ordinal => Longest(Enumerable.Range(1, Spoken.MostInWords).Select(place => new Value.Ordinal(place))),
         SlotKind.Buckets => Longest([new Value.Buckets(1.5m), new Value.Buckets(20.5m)]),

@@ -22,11 +22,12 @@ public sealed class DialogLintTests
 
     [Fact]
     public void Lint_TextsAThirdLonger_WarnsOfThoseThatBreakTheirBudget() =>
-        Assert.Contains(Shipped.Warnings, warning =>
-            warning.Message.StartsWith("in a language a third longer 'built' takes 2 segments", StringComparison.Ordinal));
+        Assert.Contains(Shipped.Warnings, warning => warning.Message.StartsWith(
+            "in a language a third longer 'built' takes 2 segments", StringComparison.Ordinal));
 
     [Theory]
-    [InlineData("en/text.yml", "Welcome back.", "The moisture is back.", "'started' says 'moisture': say wetness or water")]
+    [InlineData("en/text.yml", "Welcome back.", "The moisture is back.",
+        "'started' says 'moisture': say wetness or water")]
     [InlineData("en/text.yml", "Welcome back.", "It decomposes.", "'started' says 'decomposes': say rot or break down")]
     [InlineData("en/text.yml", "Welcome back.", "Welcome back to the heap that you have made with your own two hands "
         + "from stalks and dung and green weeds and earth.", "'started' has a sentence of 23 words, at most 20")]
@@ -34,13 +35,15 @@ public sealed class DialogLintTests
         "'bucket' lacks the plural form 'one', which en needs")]
     [InlineData("en/text.yml", "bucket: {one: bucket,", "bucket: {one: bucket, few: buckets,",
         "'bucket' has the plural form 'few', which en has not")]
-    [InlineData("en/text.yml", "pots: {one: \"{count} pot\", other", "pots: {other", "'pots' lacks the plural form 'one'")]
+    [InlineData("en/text.yml", "pots: {one: \"{count} pot\", other", "pots: {other",
+        "'pots' lacks the plural form 'one'")]
     [InlineData("en/text.yml", "other: \"{count} pots\"", "other: \"pots\"", "'pots' lacks the placeholder {count}")]
     [InlineData("en/text.yml", "i = 1 and v = 0", "exactly 1", "'one' is no plural rule")]
     [InlineData("en/text.yml", "reviewed: false", "reviewed: soon", "write true or false")]
     [InlineData("en/text.yml", "{á: a,", "{á: ა,", "'ა' is not in the GSM 7-bit alphabet")]
     [InlineData("en/text.yml", "{á: a,", "{é: e,", "'é' is not one letter outside the GSM 7-bit alphabet")]
-    [InlineData("en/text.yml", "  lime: lime\n", "  lime: l\u00ecm\u0119\n", "'lime' has letters outside the GSM 7-bit")]
+    [InlineData("en/text.yml", "  lime: lime\n", "  lime: l\u00ecm\u0119\n",
+        "'lime' has letters outside the GSM 7-bit")]
     [InlineData("sw/text.yml", "  [sifuri, ", "  [", "the numbers of sw need 21 words, not 20")]
     [InlineData("en/words.yml", "  lantana: [lantana,", "  lantana: [lantana, bucket,",
         "'bucket' stands for both material 'lantana'")]
@@ -62,7 +65,8 @@ public sealed class DialogLintTests
     {
         using var dialogs = new BrokenDialogs().Replace("en/text.yml", "  lime: lime\n", "");
 
-        var fault = Assert.Single(dialogs.Lint().Faults, fault => fault.Message.Contains("'lime'", StringComparison.Ordinal));
+        var fault = Assert.Single(
+            dialogs.Lint().Faults, fault => fault.Message.Contains("'lime'", StringComparison.Ordinal));
 
         Assert.Equal((LineOf("en", "materials:"), 1), (fault.Line, fault.Column));
     }

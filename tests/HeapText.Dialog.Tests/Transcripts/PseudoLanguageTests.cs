@@ -15,7 +15,10 @@ public sealed class PseudoLanguageTests
     private static string Folder => Repository.Path("tests", "HeapText.Dialog.Tests", "Transcripts");
 
     public static TheoryData<string> EnglishTranscripts =>
-        [.. Directory.GetFiles(Folder, "*-en.txt").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    [
+        .. Directory.GetFiles(Folder, "*-en.txt").Select(path => Path.GetFileName(path))
+            .Order(StringComparer.Ordinal),
+    ];
 
     [Theory]
     [MemberData(nameof(EnglishTranscripts))]

@@ -25,6 +25,23 @@ public sealed class LintVerbTests : IDisposable
     }
 
     [Fact]
+    public void Run_WithStatus_SaysWhereEachLanguageStandsApartFromTheFaults()
+    {
+        var exit = LintVerb.Run(DialogsFolder.Find(), status: true, _output, _errors);
+
+        Assert.Equal(ExitCodes.Done, exit);
+        Assert.Empty(_output.ToString());
+        var said = _errors.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        foreach (var language in new[] { "en", "sw" })
+            Assert.Single(said, line => line.StartsWith($"{language}: not reviewed; ", StringComparison.Ordinal)
+                && line.Contains("of 1, ", StringComparison.Ordinal)
+                && line.Contains(" material, ", StringComparison.Ordinal));
+        Assert.Contains(said, line => line.StartsWith("warning: ", StringComparison.Ordinal)
+            && line.Contains("in a language a third longer", StringComparison.Ordinal));
+        Assert.Equal("no faults", said[^1]);
+    }
+
+    [Fact]
     public void Run_BrokenFile_PrintsOneLineWithItsPlaceForEachFault()
     {
         var file = Path.Combine(Directory.CreateDirectory(Path.Combine(_folder, "en")).FullName, "text.yml");
@@ -54,7 +71,7 @@ public sealed class LintVerbTests : IDisposable
     [Fact]
     public void Run_NoSuchFolder_SaysSo()
     {
-        var exit = LintVerb.Run(Path.Combine(_folder, status: false, "none"), _output, _errors);
+        var exit = LintVerb.Run(Path.Combine(_folder, "none"), status: false, _output, _errors);
 
         Assert.Equal(ExitCodes.BadInput, exit);
         Assert.StartsWith("dir: there is no folder", _errors.ToString(), StringComparison.Ordinal);
