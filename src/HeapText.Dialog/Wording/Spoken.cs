@@ -7,10 +7,10 @@ namespace HeapText.Dialog.Wording;
 /// words that its text.yml gives.</summary>
 /// <remarks>
 /// Humanizer 3.0 knows the numbers and ordinals of English, French and Portuguese; those of Swahili and Amharic it
-/// gives in English, so their text.yml has its own. It knows dates only with their year, and in Portuguese with a letter
-/// outside the GSM 7-bit alphabet, so the form <c>date</c> of each language writes them. The culture is always that of
-/// the language, never that of the machine. Humanizer's own registries are closed once used and belong to the whole
-/// process, so words of our own are kept here, where two phrasebooks may differ.
+/// gives in English, so their text.yml has its own. It knows dates only with their year, and in Portuguese with a
+/// letter outside the GSM 7-bit alphabet, so the form <c>date</c> of each language writes them. The culture is always
+/// that of the language, never that of the machine. Humanizer's own registries are closed once used and belong to the
+/// whole process, so words of our own are kept here, where two phrasebooks may differ.
 /// </remarks>
 internal sealed class Spoken
 {
