@@ -36,7 +36,7 @@ internal sealed class Asides(Tending tending)
     {
         if (language is null || !talk.Speaks(language))
         {
-            talk.Say(Catalogue.LanguageUnknown, ("choices", talk.LanguageHints));
+            talk.Say(Catalogue.LanguageUnknown, ("choices", talk.LanguageChoices));
             return;
         }
         talk.Farmer = talk.Farmer with { Language = language, LanguageChosen = true };

@@ -12,12 +12,17 @@ public sealed record DialogSet(Phrasebook Book, Reader Reader, AnswerReader Answ
     /// <returns>The set, or null when a fault keeps it from being used; and every fault found, in all files.</returns>
     public static (DialogSet? Dialogs, IReadOnlyList<DialogFault> Faults) Load(string folder)
     {
+        var (texts, words) = Read(folder);
+        List<DialogFault> all = [.. texts.Faults, .. words.Faults];
+        if (texts.Book is not { } book || words.Faults.Count > 0) return (null, all);
+        return (new DialogSet(book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons)), all);
+    }
+
+    /// <summary>The texts and the words of a folder, faulty or not.</summary>
+    internal static (PhrasebookLoad Texts, LexiconLoad Words) Read(string folder)
+    {
         var materials = MaterialTable.All.Select(material => material.Key).ToHashSet(StringComparer.Ordinal);
         string[] measures = [.. Measures.Default.All.Select(measure => measure.Key), Measures.Kilogram];
-        var (book, faults) = PhrasebookLoader.Load(folder, materials, measures);
-        var words = Lexicon.Load(folder, materials);
-        List<DialogFault> all = [.. faults, .. words.Faults];
-        if (book is null || words.Faults.Count > 0) return (null, all);
-        return (new DialogSet(book, new Reader(words.Lexicons), new AnswerReader(words.Lexicons)), all);
+        return (PhrasebookLoader.Load(folder, materials, measures), Lexicon.Load(folder, materials));
     }
 }

@@ -44,11 +44,20 @@ internal static class Joining
         {
             InvitedTo = code,
             Zone = group.Zone,
-            Language = talk.Farmer.LanguageChosen ? talk.Farmer.Language : writtenIn ?? group.Language,
             Misreadings = 0,
         };
+        TakeLanguage(talk, writtenIn, group.Language);
         talk.Ask(Cue.Invited);
         AskConsent(talk);
+    }
+
+    /// <summary>Writes on in the language that was asked for, else in that of the text, else in the usual
+    /// one.</summary>
+    private static void TakeLanguage(Talk talk, string? writtenIn, string usual)
+    {
+        if (talk.Farmer.LanguageChosen) return;
+        var isSpoken = writtenIn is not null && talk.Speaks(writtenIn);
+        talk.Farmer = talk.Farmer with { Language = isSpoken ? writtenIn! : usual };
     }
 
     private static void HearConsent(Talk talk, Reading reading, string? writtenIn)
@@ -72,8 +81,8 @@ internal static class Joining
             Group = talk.Farmer.InvitedTo,
             InvitedTo = null,
             ConsentAt = talk.Now,
-            Language = talk.Farmer.LanguageChosen ? talk.Farmer.Language : writtenIn ?? talk.Farmer.Language,
         };
+        TakeLanguage(talk, writtenIn, talk.Farmer.Language);
         talk.Say(Catalogue.Welcome, ("group", new Value.Name(talk.Group?.Name ?? "")));
         Stocktaking.AskFreely(talk);
     }

@@ -63,7 +63,7 @@ internal static class MethodAdvice
         var key = MethodChoice.For(new HeapSite(side.Rain, side.Water, labour)).Key;
         var method = talk.Office.Methods[key];
         talk.Farmer = talk.Farmer with { Method = key };
-        talk.Say(Catalogue.Method(key), ("turns", new Value.Number(method.Turns)),
+        talk.Say(Catalogue.Method(key), ("turns", new Value.Count("turns", method.Turns)),
             ("early", new Value.Number(method.ReadyLowDays / DaysOfWeek)),
             ("late", new Value.Number((method.ReadyHighDays + DaysOfWeek - 1) / DaysOfWeek)));
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);

@@ -9,7 +9,7 @@ internal static class NextStep
     public static void Say(Talk talk, HeapRecord heap, HeapMethod method)
     {
         var date = ("date", (Value)new Value.Date(heap.Due ?? talk.Today));
-        var turn = ("turn", (Value)new Value.Number(heap.TurnedOn.Count + 1));
+        var turn = ("turn", (Value)new Value.Ordinal(heap.TurnedOn.Count + 1));
         var turns = ("turns", (Value)new Value.Number(method.Turns));
         switch (heap.Step)
         {

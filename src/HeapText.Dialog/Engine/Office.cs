@@ -26,6 +26,10 @@ public sealed record Office
     /// <summary>Air temperature of the season. [degrees C, -10 to 45]</summary>
     public double AmbientC { get; init; } = UsualAmbientC;
 
+    /// <summary>Languages that may be spoken although no native-speaking agronomist has read their texts, beside the
+    /// language of each group in that group; null for all.</summary>
+    public IReadOnlySet<string>? Languages { get; init; }
+
     /// <summary>What fertiliser costs here.</summary>
     public LocalPrices Prices { get; init; } = LocalPrices.None;
 

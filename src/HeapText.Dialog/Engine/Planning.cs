@@ -66,7 +66,7 @@ internal static class Planning
     public static void SayRecipe(Talk talk, HeapRecord heap)
     {
         var plan = heap.Plan;
-        var rounds = ("rounds", (Value)new Value.Number(plan.Rounds));
+        var rounds = ("rounds", (Value)new Value.Count("rounds", plan.Rounds));
         var water = ("water", (Value)new Value.Buckets(plan.WaterBucketsPerRound));
         var dry = plan.WaterBucketsPerRound == 0;
         var whole = ("portions", (Value)new Value.Portions(plan.PerRound));
@@ -148,7 +148,7 @@ internal static class Planning
         SaySize(talk, heap);
         SayCautions(talk, heap, before);
         var others = solved.Recipe.Heaps - 1 + solved.More.Sum(more => more.Heaps);
-        if (others > 0) talk.Say(Catalogue.MoreHeaps, ("heaps", new Value.Number(others)));
+        if (others > 0) talk.Say(Catalogue.MoreHeaps, ("heaps", new Value.Count("heaps", others)));
         else if (heap.Plan.LeftOver.Count > 0)
             talk.Say(Catalogue.LeftOver, ("materials", new Value.Materials(heap.Plan.LeftOver)));
     }

@@ -49,28 +49,51 @@ internal sealed class Talk
     public Group? GroupOf(int code) => _groups.GetValueOrDefault(code);
 
     /// <summary>The name of a material in the farmer's language.</summary>
-    public string NameOf(string material) => _book.File(Farmer.Language).Materials[material];
+    public string NameOf(string material) => _book.File(Language).Materials[material];
 
-    public bool Speaks(string language) => _book.Speaks(language);
+    /// <summary>True when the farmer may be written to in this language: there are texts in it, and a native-speaking
+    /// agronomist has read them, or the office allows them everywhere or as the language of the farmer's group. Who has
+    /// no group yet may be of any.</summary>
+    public bool Speaks(string language) => _book.Speaks(language)
+        && (_book.File(language).Reviewed || Office.Languages is null || Office.Languages.Contains(language)
+            || (Group is { } group ? group.Language == language
+                : _groups.Values.Any(one => one.Language == language)));
+
+    /// <summary>The language the farmer is written to in: the one on record, else that of the group, else the first
+    /// that may be spoken.</summary>
+    private string Language =>
+        Speaks(Farmer.Language) ? Farmer.Language : Offered.FirstOrDefault() ?? Farmer.Language;
+
+    /// <summary>The languages the farmer may be written to in, that of the group first.</summary>
+    private IEnumerable<string> Offered => new[] { Group?.Language }.OfType<string>().Concat(LanguagesOfGroups)
+        .Concat(_book.Languages).Distinct().Where(Speaks);
 
     public void Say(MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
-        Add(_book.Say(Farmer.Language, message, filling));
+        Add(_book.Say(Language, message, filling));
 
     /// <summary>Puts a sentence before what is said next, in the same message where that keeps to two parts.</summary>
-    public void Lead(MessageSpec message) => _lead = _book.Say(Farmer.Language, message);
+    public void Lead(MessageSpec message) => _lead = _book.Say(Language, message);
 
     /// <summary>Says something of a heap, naming the heap when the phone has several.</summary>
     public void SayOf(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
-        Add(PrefixOf(heap) + _book.Say(Farmer.Language, message, filling));
+        Add(PrefixOf(heap) + _book.Say(Language, message, filling));
 
     public bool Fits(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
-        _book.Fits(Farmer.Language, message, PrefixOf(heap), filling);
+        _book.Fits(Language, message, PrefixOf(heap), filling);
 
     /// <summary>How the other languages offer themselves, those of groups first.</summary>
     public Value LanguageHints => new Value.LanguageHints(
-        [.. LanguagesOfGroups.Concat(_book.Languages).Distinct().Where(language => language != Farmer.Language)]);
+    [
+        .. LanguagesOfGroups.Concat(_book.Languages.Where(Speaks)).Distinct().Where(language => language != Language),
+    ]);
 
-    private IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(_book.Speaks)
+    /// <summary>How the languages offer themselves to who asked for another: the others, or else the only
+    /// one.</summary>
+    public Value LanguageChoices => LanguageHints is Value.LanguageHints { Languages.Count: > 0 } hints
+        ? hints
+        : new Value.LanguageHints([Language]);
+
+    private IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(Speaks)
         .GroupBy(language => language).OrderByDescending(same => same.Count())
         .ThenBy(same => same.Key, StringComparer.Ordinal).Select(same => same.Key);
 
@@ -78,8 +101,8 @@ internal sealed class Talk
     /// that can be told, else in the languages of the groups, as many as fit.</summary>
     public void SayToStranger(MessageSpec message, string? writtenIn)
     {
-        var languages = writtenIn is null ? LanguagesOfGroups.ToList() : [writtenIn];
-        if (languages.Count == 0) languages = [Farmer.Language];
+        var languages = writtenIn is not null && Speaks(writtenIn) ? [writtenIn] : LanguagesOfGroups.ToList();
+        if (languages.Count == 0) languages = [Language];
         var text = _book.Say(languages[0], message);
         foreach (var language in languages.Skip(1))
         {
@@ -154,7 +177,7 @@ internal sealed class Talk
 
     private string PrefixOf(HeapRecord heap) =>
         Farmer.Heaps.Any(h => h.Number != heap.Number && h.Step is not (HeapStep.Ready or HeapStep.GivenUp))
-            ? _book.HeapPrefix(Farmer.Language, heap.Number)
+            ? _book.HeapPrefix(Language, heap.Number)
             : "";
 
     private void Add(string text)

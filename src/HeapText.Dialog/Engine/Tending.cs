@@ -30,7 +30,8 @@ internal sealed class Tending(Office office)
         var first = LocalDate.Max(on.PlusDays(method.TurnDays[0]), talk.Today.PlusDays(1));
         heap = (heap with { BuiltOn = on, CheckOn = NextCheck(talk, method, on) }).To(HeapStep.Turning, first);
         talk.Put(heap);
-        talk.SayOf(heap, Catalogue.Built, ("turns", new Value.Number(method.Turns)), ("date", new Value.Date(first)));
+        talk.SayOf(heap, Catalogue.Built,
+            ("turns", new Value.Count("turns", method.Turns)), ("date", new Value.Date(first)));
         talk.Ask(Cue.Settled, heap);
         AskHourOrRod(talk);
     }
@@ -128,7 +129,7 @@ internal sealed class Tending(Office office)
             SayAskTurned(talk, heap);
             return;
         }
-        var turn = ("turn", (Value)new Value.Number(heap.TurnedOn.Count + 1));
+        var turn = ("turn", (Value)new Value.Ordinal(heap.TurnedOn.Count + 1));
         var turns = ("turns", (Value)new Value.Number(MethodOf(heap).Turns));
         if (heap.Step == HeapStep.ExtraTurning) talk.SayOf(heap, Catalogue.TurnOnceMore);
         else if (late) talk.SayOf(heap, Catalogue.TurnLate, ("date", new Value.Date(heap.Due.Value)), turn, turns);
@@ -185,7 +186,7 @@ internal sealed class Tending(Office office)
         var date = ("date", (Value)new Value.Date(heap.Due!.Value));
         if (day is null) talk.SayOf(heap, Catalogue.TurnedLast, date);
         else
-            talk.SayOf(heap, Catalogue.Turned, ("turn", new Value.Number(heap.TurnedOn.Count + 1)),
+            talk.SayOf(heap, Catalogue.Turned, ("turn", new Value.Ordinal(heap.TurnedOn.Count + 1)),
                 ("turns", new Value.Number(method.Turns)), date);
     }
 

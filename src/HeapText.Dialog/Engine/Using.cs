@@ -84,7 +84,8 @@ internal static class Using
         var crop = ("crop", (Value)new Value.Crop(result.Crop.Key));
         var count = ("plants", (Value)new Value.Number(plants));
         var total = ("total", (Value)Measured(result.Needed));
-        if (result.Crop.Basis == RateBasis.Mix) talk.Say(Catalogue.UseNursery, count, total);
+        if (result.Crop.Basis == RateBasis.Mix)
+            talk.Say(Catalogue.UseNursery, ("pots", new Value.Count("pots", plants)), total);
         else
             talk.Say(Catalogue.UsePlants, crop, count, total,
                 ("each", Measured(Mass.FromKilograms(result.Crop.PerPlant.Typical))));
@@ -96,7 +97,7 @@ internal static class Using
         var result = CompostUse.For(Request(talk) with { AreaM2 = squareSteps * StepM * StepM });
         var perBucket = CompostAmount.SquareMetresOfOneBucket(result.Crop.PerM2.Typical) / (StepM * StepM);
         talk.Say(Catalogue.UseLand, ("crop", new Value.Crop(result.Crop.Key)), ("total", Measured(result.Needed)),
-            ("steps", new Value.Number((int)Math.Round(perBucket))));
+            ("steps", new Value.Count("steps", (int)Math.Round(perBucket))));
         SayRest(talk, result);
     }
 

@@ -82,5 +82,8 @@ internal sealed record Phrase(IReadOnlyList<string> Words, Meaning Meaning)
 {
     public const string Gap = "..";
 
+    /// <summary>Line and column in its file, from 1.</summary>
+    public (int Line, int Column) Place { get; init; }
+
     public bool HasGap => Words.Contains(Gap);
 }

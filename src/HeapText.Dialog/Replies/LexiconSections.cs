@@ -9,7 +9,10 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
     private static readonly string[] Required =
-        ["materials", "refused", "measures", "numbers", "checks", "intents", "particles", "answers"];
+    [
+        "language", "provenance", "reviewed", "materials", "refused", "measures", "numbers", "checks", "intents",
+        "particles", "answers",
+    ];
 
     public List<Phrase> Phrases { get; } = [];
 
@@ -210,7 +213,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             if (words.Count == 0 || words[0] == Phrase.Gap || words[^1] == Phrase.Gap)
                 Fault(text, $"'{spelling}' must begin and end with a word.");
             else if (_taken.TryAdd((scope, phrase), (meaning.Key, text.Line)))
-                Phrases.Add(new Phrase(words, meaning));
+                Phrases.Add(new Phrase(words, meaning) { Place = (text.Line, text.Column) });
             else
                 FaultTaken(text, spelling, meaning.Key, _taken[(scope, phrase)]);
         }

@@ -6,10 +6,10 @@ namespace HeapText.Dialog.Text;
 /// <remarks>Source: 3GPP TS 23.038, section 6.2.1 (default alphabet) and 6.2.1.1 (extension table).</remarks>
 internal static class Gsm7
 {
-    private const char Escape = '\u001b';
+    public const char Escape = '\u001b';
 
     // In septet order, 16 to a line; position 27 is the escape to the extension table, which no text may hold.
-    private const string Default =
+    public const string Default =
         "@£$¥èéùìòÇ\nØø\rÅå" +
         "Δ_ΦΓΛΩΠΨΣΘΞ\u001bÆæßÉ" +
         " !\"#¤%&'()*+,-./" +
@@ -19,11 +19,16 @@ internal static class Gsm7
         "¿abcdefghijklmno" +
         "pqrstuvwxyzäöñüà";
 
-    private const string Extension = "\f^{}\\[~]|€";
+    /// <summary>Characters of the extension table by the septet after the escape.</summary>
+    public static readonly FrozenDictionary<byte, char> Extension = new (byte Septet, char Character)[]
+    {
+        (0x0A, '\f'), (0x14, '^'), (0x28, '{'), (0x29, '}'), (0x2F, '\\'), (0x3C, '['), (0x3D, '~'),
+        (0x3E, ']'), (0x40, '|'), (0x65, '€'),
+    }.ToFrozenDictionary(one => one.Septet, one => one.Character);
 
     private static readonly FrozenDictionary<char, int> Septets = Default.Where(c => c != Escape)
         .Select(c => (Character: c, Cost: 1))
-        .Concat(Extension.Select(c => (Character: c, Cost: 2)))
+        .Concat(Extension.Values.Select(c => (Character: c, Cost: 2)))
         .ToFrozenDictionary(pair => pair.Character, pair => pair.Cost);
 
     /// <summary>How many septets a character takes: 1, 2 with the escape, or 0 when the alphabet lacks it.</summary>

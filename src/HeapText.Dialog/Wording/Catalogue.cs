@@ -52,13 +52,13 @@ public static class Catalogue
 
     // the recipe
     public static readonly MessageSpec Recipe = OfHeap(
-        "recipe", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions), ("water", SlotKind.Buckets));
+        "recipe", 2, ("rounds", SlotKind.Count), ("portions", SlotKind.Portions), ("water", SlotKind.Buckets));
     public static readonly MessageSpec RecipeFirst =
-        OfHeap("recipe-first", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions));
+        OfHeap("recipe-first", 2, ("rounds", SlotKind.Count), ("portions", SlotKind.Portions));
     public static readonly MessageSpec RecipeThen =
         OfHeap("recipe-then", 2, ("portions", SlotKind.Portions), ("water", SlotKind.Buckets));
     public static readonly MessageSpec RecipeDry =
-        OfHeap("recipe-dry", 2, ("rounds", SlotKind.Number), ("portions", SlotKind.Portions));
+        OfHeap("recipe-dry", 2, ("rounds", SlotKind.Count), ("portions", SlotKind.Portions));
     public static readonly MessageSpec RecipeThenDry = OfHeap("recipe-then-dry", 2, ("portions", SlotKind.Portions));
     public static readonly MessageSpec HeapSize = OfHeap(
         "heap-size", 2, ("width", SlotKind.Metres), ("length", SlotKind.Metres), ("height", SlotKind.Metres));
@@ -71,13 +71,13 @@ public static class Catalogue
     public static readonly MessageSpec CareDust = General("care-dust", 2, ("materials", SlotKind.Materials));
     public static readonly MessageSpec CareAsh = General("care-ash", 1);
     public static readonly MessageSpec CarePit = General("care-pit", 2);
-    public static readonly MessageSpec MoreHeaps = General("more-heaps", 1, ("heaps", SlotKind.Number));
+    public static readonly MessageSpec MoreHeaps = General("more-heaps", 1, ("heaps", SlotKind.Count));
     public static readonly MessageSpec LeftOver = General("left-over", 1, ("materials", SlotKind.Materials));
     public static readonly MessageSpec AskBuilt = OfHeap("ask-built", 1);
     public static readonly MessageSpec NotBuilt = OfHeap("not-built", 1);
 
     // the heap stands
-    public static readonly MessageSpec Built = OfHeap("built", 1, ("turns", SlotKind.Number), ("date", SlotKind.Date));
+    public static readonly MessageSpec Built = OfHeap("built", 1, ("turns", SlotKind.Count), ("date", SlotKind.Date));
     public static readonly MessageSpec BuiltAlready = OfHeap("built-already", 1);
     public static readonly MessageSpec AskHour = General("ask-hour", 1, ("choices", SlotKind.HourChoices));
     public static readonly MessageSpec HourSet = General("hour-set", 1, ("hour", SlotKind.Hour));
@@ -87,10 +87,10 @@ public static class Catalogue
 
     // turning and checking
     public static readonly MessageSpec TurnToday =
-        OfHeap("turn-today", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+        OfHeap("turn-today", 1, ("turn", SlotKind.Ordinal), ("turns", SlotKind.Number));
     public static readonly MessageSpec TurnOnceMore = OfHeap("turn-once-more", 1);
     public static readonly MessageSpec TurnLate = OfHeap(
-        "turn-late", 2, ("date", SlotKind.Date), ("turn", SlotKind.Number), ("turns", SlotKind.Number));
+        "turn-late", 2, ("date", SlotKind.Date), ("turn", SlotKind.Ordinal), ("turns", SlotKind.Number));
     public static readonly MessageSpec BringWater = OfHeap("bring-water", 1, ("water", SlotKind.Buckets));
     public static readonly MessageSpec AskTurned = OfHeap("ask-turned", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec AskHeat = OfHeap("ask-heat", 1);
@@ -104,7 +104,7 @@ public static class Catalogue
     public static readonly MessageSpec CareFire = OfHeap("care-fire", 1);
     public static readonly MessageSpec TroubleTold = OfHeap("trouble-told", 1, ("officer", SlotKind.Name));
     public static readonly MessageSpec Turned =
-        OfHeap("turned", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
+        OfHeap("turned", 1, ("turn", SlotKind.Ordinal), ("turns", SlotKind.Number), ("date", SlotKind.Date));
     public static readonly MessageSpec TurnedLast = OfHeap("turned-last", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec TurnedExtra = OfHeap("turned-extra", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec TurnedEarly = OfHeap("turned-early", 1, ("date", SlotKind.Date));
@@ -141,9 +141,9 @@ public static class Catalogue
     public static readonly MessageSpec UsePlants = General("use-plants", 1, ("crop", SlotKind.Crop),
         ("each", SlotKind.Measured), ("plants", SlotKind.Number), ("total", SlotKind.Measured));
     public static readonly MessageSpec UseNursery =
-        General("use-nursery", 1, ("plants", SlotKind.Number), ("total", SlotKind.Measured));
+        General("use-nursery", 1, ("pots", SlotKind.Count), ("total", SlotKind.Measured));
     public static readonly MessageSpec UseLand = General(
-        "use-land", 2, ("crop", SlotKind.Crop), ("total", SlotKind.Measured), ("steps", SlotKind.Number));
+        "use-land", 2, ("crop", SlotKind.Crop), ("total", SlotKind.Measured), ("steps", SlotKind.Count));
     public static readonly MessageSpec UseWorth = General("use-worth", 1, ("money", SlotKind.Money));
     public static readonly MessageSpec UseCare = General("use-care", 2);
     public static readonly MessageSpec UseCareBefore = General("use-care-before", 2);
@@ -166,7 +166,7 @@ public static class Catalogue
     public static readonly MessageSpec NextReady = General("next-ready", 1);
     public static readonly MessageSpec NextBuild = OfHeap("next-build", 1);
     public static readonly MessageSpec NextTurn =
-        OfHeap("next-turn", 1, ("turn", SlotKind.Number), ("turns", SlotKind.Number), ("date", SlotKind.Date));
+        OfHeap("next-turn", 1, ("turn", SlotKind.Ordinal), ("turns", SlotKind.Number), ("date", SlotKind.Date));
     public static readonly MessageSpec NextReheat = OfHeap("next-reheat", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec NextSprouts = OfHeap("next-sprouts", 1, ("date", SlotKind.Date));
     public static readonly MessageSpec NextCure = OfHeap("next-cure", 1, ("date", SlotKind.Date));
@@ -203,9 +203,12 @@ public static class Catalogue
             .Except([HeapActions.AskCheck]),
     ];
 
+    /// <summary>Keys of the things that are counted in messages, buckets of water among them.</summary>
+    public static IReadOnlyList<string> Counts { get; } = ["rounds", "turns", "heaps", "buckets", "pots", "steps"];
+
     private static readonly Dictionary<string, MessageSpec> Methods = HeapMethods.All.Keys
         .Where(key => key != HeapMethods.SmallKey)
-        .ToDictionary(key => key, key => General("method-" + key, 2, ("turns", SlotKind.Number),
+        .ToDictionary(key => key, key => General("method-" + key, 2, ("turns", SlotKind.Count),
             ("early", SlotKind.Number), ("late", SlotKind.Number)));
 
     /// <summary>The advice to make heaps by a method that comes with the product.</summary>

@@ -23,8 +23,14 @@ public sealed record Slot(string Name, SlotKind Kind);
 /// <summary>What a placeholder is filled with; decides how it is worded and its longest value.</summary>
 public enum SlotKind
 {
-    /// <summary>A whole number up to 9999, such as a group code.</summary>
+    /// <summary>A whole number up to 9999 with nothing to count, such as a group code.</summary>
     Number,
+
+    /// <summary>A number of things with the thing, such as "6 rounds"; the placeholder is named as the thing.</summary>
+    Count,
+
+    /// <summary>Which one in a row, such as "third".</summary>
+    Ordinal,
 
     /// <summary>An amount of water in 20-litre buckets, in halves.</summary>
     Buckets,

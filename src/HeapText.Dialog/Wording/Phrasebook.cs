@@ -1,6 +1,5 @@
 using System.Globalization;
 using HeapText.Dialog.Text;
-using Humanizer;
 using NodaTime;
 
 namespace HeapText.Dialog.Wording;
@@ -12,8 +11,13 @@ public sealed class Phrasebook
     public const int LongestName = 24;
 
     private readonly Dictionary<string, TextFile> _files;
+    private readonly Dictionary<string, Spoken> _spoken;
 
-    internal Phrasebook(IEnumerable<TextFile> files) => _files = files.ToDictionary(f => f.Language);
+    internal Phrasebook(IReadOnlyCollection<TextFile> files)
+    {
+        _files = files.ToDictionary(f => f.Language);
+        _spoken = files.ToDictionary(f => f.Language, f => new Spoken(f));
+    }
 
     /// <summary>Codes of the languages, in alphabetical order.</summary>
     public IEnumerable<string> Languages => _files.Keys.Order(StringComparer.Ordinal);
@@ -44,8 +48,12 @@ public sealed class Phrasebook
     /// <summary>"Heap 2: ", said before messages of a heap on a phone with several.</summary>
     public string HeapPrefix(string language, int heap) => Form(language, "heap-prefix", ("number", Figure(heap)));
 
-    private string Fill(string language, MessageSpec message, Dictionary<string, Value> values) =>
-        _files[language].Messages[message.Key].Fill(slot => Word(language, values[slot]));
+    private string Fill(string language, MessageSpec message, Dictionary<string, Value> values)
+    {
+        var file = _files[language];
+        var text = file.Messages[message.Key].Fill(slot => Word(language, values[slot])).TrimEnd();
+        return file.Alphabet == "GSM7" ? file.Replace.Apply(text) : text;
+    }
 
     /// <summary>Cuts the last item off a list of materials or languages; false when there is none to cut.</summary>
     private static bool Shorten(Dictionary<string, Value> values)
@@ -69,9 +77,14 @@ public sealed class Phrasebook
         return false;
     }
 
-    private string Word(string language, Value value) => value switch
+    /// <summary>A value in words, as it stands in a message.</summary>
+    internal string Word(string language, Value value) => value switch
     {
         Value.Number number => Figure(number.Figure),
+        Value.Count count => CountInWords(language, count.Key, count.Amount),
+        Value.Ordinal ordinal => Form(language, "turning",
+            (Spoken.Ordinal, _spoken[language].AsOrdinal(ordinal.Place)),
+            (Spoken.OrdinalFeminine, _spoken[language].AsOrdinal(ordinal.Place, feminine: true))),
         Value.Buckets buckets => BucketsInWords(language, buckets.Amount),
         Value.Metres metres =>
             Form(language, "metres", ("length", metres.Length.ToString("0.#", CultureInfo.InvariantCulture))),
@@ -81,8 +94,8 @@ public sealed class Phrasebook
         Value.Material material => _files[language].Materials[material.Key],
         Value.Materials materials => MaterialsInWords(language, materials),
         Value.Words words => Listed(language, words.Written.Select(w => Quoted(language, w)), words.LeftOut),
-        Value.Portions portions => portions.Items.Select(p => PortionInWords(language, p)).Humanize(And(language)),
-        Value.Measure measure => _files[language].Measures[measure.Key].Other,
+        Value.Portions portions => Spoken.List(portions.Items.Select(p => PortionInWords(language, p)), And(language)),
+        Value.Measure measure => _files[language].Measures[measure.Key].Other.ToString(),
         Value.Measured measured => MeasuredInWords(language, measured),
         Value.Cause cause => _files[language].Causes[cause.Key],
         Value.Actions actions => string.Join(' ', actions.Keys.Select(key => _files[language].Actions[key])),
@@ -93,7 +106,7 @@ public sealed class Phrasebook
         Value.Choices choices =>
             string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
         Value.LanguageHints hints => string.Join(". ",
-            hints.Languages.Select(l => _files[l].Messages[Catalogue.LanguageHint.Key].ToString())),
+            hints.Languages.Select(l => Say(l, Catalogue.LanguageHint))),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -104,7 +117,7 @@ public sealed class Phrasebook
     }
 
     private string Listed(string language, IEnumerable<string> names, int leftOut) => leftOut == 0
-        ? names.Humanize(And(language))
+        ? Spoken.List(names, And(language))
         : $"{string.Join(", ", names)} {Form(language, "more", ("count", Figure(leftOut)))}";
 
     /// <summary>A farmer's own word; dots where its letters would double the parts of the message.</summary>
@@ -119,17 +132,34 @@ public sealed class Phrasebook
         var measure = _files[language].Measures[portion.Measure];
         var material = _files[language].Materials[portion.Material];
         if (portion.Amount == 0.5m)
-            return Form(language, "portion-half", ("measure", measure.One), ("material", material));
+            return Form(language, "portion-half", ("measure", measure.One.ToString()), ("material", material));
         return Form(language, "portion", ("amount", Amount(language, portion.Amount)),
-            ("measure", portion.Amount <= 1 ? measure.One : measure.Other), ("material", material));
+            ("measure", MeasureWord(language, portion.Measure, portion.Amount)), ("material", material));
     }
 
     private string MeasuredInWords(string language, Value.Measured measured)
     {
         var measure = _files[language].Measures[measured.Unit];
-        if (measured.Amount == 0.5m) return Form(language, "measured-half", ("measure", measure.One));
+        if (measured.Amount == 0.5m) return Form(language, "measured-half", ("measure", measure.One.ToString()));
         return Form(language, "measured", ("amount", Amount(language, measured.Amount)),
-            ("measure", measured.Amount <= 1 ? measure.One : measure.Other));
+            ("measure", MeasureWord(language, measured.Unit, measured.Amount)));
+    }
+
+    private string MeasureWord(string language, string measure, decimal amount)
+    {
+        var file = _files[language];
+        return file.Measures[measure].For(file.Plurals.CategoryOf(amount)).ToString();
+    }
+
+    private string CountInWords(string language, string key, decimal amount)
+    {
+        var file = _files[language];
+        return file.Counts[key].For(file.Plurals.CategoryOf(amount)).Fill(slot => slot switch
+        {
+            Spoken.Number => _spoken[language].InWords((int)amount),
+            Spoken.NumberFeminine => _spoken[language].InWords((int)amount, feminine: true),
+            _ => Amount(language, amount),
+        });
     }
 
     private static string RoundedToTwoFigures(double amount)
@@ -138,12 +168,8 @@ public sealed class Phrasebook
         return (Math.Round(amount / unit) * unit).ToString("0", CultureInfo.InvariantCulture);
     }
 
-    private string BucketsInWords(string language, decimal amount) => amount switch
-    {
-        0.5m => Form(language, "bucket-half"),
-        1 => Form(language, "bucket-one"),
-        _ => Form(language, "buckets", ("amount", Amount(language, amount))),
-    };
+    private string BucketsInWords(string language, decimal amount) =>
+        amount == 0.5m ? Form(language, "bucket-half") : CountInWords(language, "buckets", amount);
 
     /// <summary>An amount in words: "3", "3 and a half"; another fraction, such as 1.25, in figures.</summary>
     private string Amount(string language, decimal amount)
@@ -156,8 +182,14 @@ public sealed class Phrasebook
     }
 
     private string DateInWords(string language, LocalDate day) => Form(language, "date",
-        ("weekday", _files[language].Weekdays[(int)day.DayOfWeek - 1]), ("day", Figure(day.Day)),
+        ("weekday", _files[language].Weekdays[(int)day.DayOfWeek - 1]), ("day", DayOfMonth(language, day.Day)),
         ("month", _files[language].Months[day.Month - 1]));
+
+    /// <summary>A figure; the first is worded where the language does so, as in "1er mars".</summary>
+    private string DayOfMonth(string language, int day) =>
+        day == 1 && _files[language].Forms.TryGetValue("first-of-month", out var first)
+            ? first.ToString()
+            : Figure(day);
 
     private string And(string language) => Form(language, "and");
 

@@ -36,6 +36,15 @@ public sealed class Template
         return true;
     }
 
+    /// <summary>The same placeholders between other words.</summary>
+    /// <param name="change">Gives the words for the words between placeholders.</param>
+    internal Template Reworded(Func<string, string> change)
+    {
+        var other = new Template(Line, Column);
+        other._parts.AddRange(_parts.Select(part => part.IsSlot ? part : (change(part.Text), false)));
+        return other;
+    }
+
     /// <summary>The text with every placeholder replaced by what <paramref name="word"/> gives for its name.</summary>
     public string Fill(Func<string, string> word)
     {

@@ -9,6 +9,12 @@ public abstract record Value
 
     public sealed record Number(int Figure) : Value;
 
+    /// <summary>A number of things, by the key of the things in the part <c>counts</c> of text.yml.</summary>
+    public sealed record Count(string Key, decimal Amount) : Value;
+
+    /// <summary>Which one in a row, from 1.</summary>
+    public sealed record Ordinal(int Place) : Value;
+
     public sealed record Buckets(decimal Amount) : Value;
 
     public sealed record Metres(double Length) : Value;

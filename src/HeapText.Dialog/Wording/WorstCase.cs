@@ -8,20 +8,17 @@ namespace HeapText.Dialog.Wording;
 /// <summary>Fills each message of a language with the longest values it can meet and measures it.</summary>
 internal sealed class WorstCase(Phrasebook book, TextFile file)
 {
+    /// <summary>Each message at its longest.</summary>
+    public IEnumerable<(MessageSpec Message, string Text)> Longest() =>
+        Catalogue.All.Select(message => (message, Longest(message)));
+
     public IEnumerable<DialogFault> Faults() => Catalogue.All.SelectMany(FaultsOf);
 
     private IEnumerable<DialogFault> FaultsOf(MessageSpec message)
     {
         var template = file.Messages[message.Key];
-        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot.Kind))).ToArray();
-        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
-        var text = prefix + book.Say(file.Language, message, filling);
+        var text = Longest(message);
         var fitting = Fit.Measure(text);
-        // How a language offers itself stands in messages of all the others, and must not double their parts.
-        var mustBeGsm7 = file.Alphabet == "GSM7" || message == Catalogue.LanguageHint;
-        if (fitting.Encoding == TextEncoding.Ucs2 && mustBeGsm7)
-            yield return At(template,
-                $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
         var most = message.SegmentsIn(file.Alphabet);
         if (fitting.Segments > most)
             yield return At(template,
@@ -29,10 +26,19 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
                 + $"allowed {most}; longest: {text}");
     }
 
-    private Value Longest(MessageSpec message, SlotKind kind) => kind switch
+    private string Longest(MessageSpec message)
     {
-        SlotKind.Number => new Value.Number(message.Slots.Any(s => s.Name is "code" or "plants") ? 9999 : 20),
-        SlotKind.Buckets => new Value.Buckets(20.5m),
+        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot))).ToArray();
+        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
+        return prefix + book.Say(file.Language, message, filling);
+    }
+
+    private Value Longest(MessageSpec message, Slot slot) => slot.Kind switch
+    {
+        SlotKind.Number => new Value.Number(slot.Name is "code" or "plants" ? 9999 : 99),
+        SlotKind.Count => LongestCount(slot.Name),
+        SlotKind.Ordinal => Longest(Enumerable.Range(1, Spoken.MostInWords).Select(place => new Value.Ordinal(place))),
+        SlotKind.Buckets => Longest([new Value.Buckets(1.5m), new Value.Buckets(20.5m)]),
         SlotKind.Metres => new Value.Metres(1.5),
         SlotKind.Date => new Value.Date(LongestDate()),
         SlotKind.Hour => new Value.Hour(file.Hours.MaxBy(h => Units(h.Value)).Key),
@@ -41,7 +47,9 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Materials => new Value.Materials([LongestMaterial()]) { LeftOut = 9 },
         SlotKind.Portions => new Value.Portions([new Portion(LongestMaterial(), 99.5m, LongestMeasure())]),
         SlotKind.Measure => new Value.Measure(LongestMeasure()),
-        SlotKind.Measured => new Value.Measured(9999, "handful"),
+        SlotKind.Measured => Longest(
+            [new Value.Measured(9.5m, "handful"), new Value.Measured(9999, "handful"),
+                new Value.Measured(9.5m, "bucket"), new Value.Measured(9999, "bucket")]),
         SlotKind.Cause => new Value.Cause(file.Causes.MaxBy(c => Units(c.Value)).Key),
         SlotKind.Actions => new Value.Actions(
             [.. file.Actions.OrderByDescending(a => Units(a.Value)).Take(2).Select(a => a.Key)]),
@@ -63,6 +71,11 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
+    private Value LongestCount(string things) => Longest(Enumerable.Range(1, Spoken.MostInWords)
+        .Append(things is "pots" or "steps" ? 9999 : 1).Select(number => new Value.Count(things, number)));
+
+    private Value Longest(IEnumerable<Value> values) => values.MaxBy(value => Units(book.Word(file.Language, value)))!;
+
     private LocalDate LongestDate()
     {
         var start = new LocalDate(2026, 1, 1);
@@ -72,13 +85,9 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 
     private string LongestMaterial() => file.Materials.MaxBy(m => Units(m.Value)).Key;
 
-    private string LongestMeasure() => file.Measures.MaxBy(m => Units(m.Value.Other)).Key;
+    private string LongestMeasure() => file.Measures.MaxBy(m => Units(m.Value.Other.ToString())).Key;
 
     private static int Units(string text) => Fit.Measure(text).Units;
-
-    private static string OutsideGsm7(string text) =>
-        string.Join(' ', text.EnumerateRunes().Select(r => r.ToString()).Distinct()
-            .Where(letter => Fit.Measure(letter).Encoding == TextEncoding.Ucs2));
 
     private DialogFault At(Template template, string message) =>
         new(file.Path, template.Line, template.Column, message);

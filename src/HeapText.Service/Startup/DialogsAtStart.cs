@@ -16,10 +16,26 @@ internal static class DialogsAtStart
         var languages = string.Join(", ", dialogs.Book.Languages);
         var faults = settings.Groups.Where(group => !dialogs.Book.Speaks(group.Language)).Select(group =>
             $"Groups:{group.Code}:Language: there are no dialogs in '{group.Language}'. Use one of {languages}.");
+        faults = faults.Concat(settings.Languages.Where(language => !dialogs.Book.Speaks(language)).Select(language =>
+            $"Languages: there are no dialogs in '{language}'. Use some of {languages}."));
         if (faults.ToList() is { Count: > 0 } unknown) throw new SettingsFaultsException(unknown);
         foreach (var language in dialogs.Book.Languages.Where(language => !dialogs.Book.File(language).Reviewed))
-            errors.WriteLine($"The texts in '{language}' have not been read by a native-speaking agronomist.");
+            errors.WriteLine($"The texts in '{language}' have not been read by a native-speaking agronomist. "
+                + Consequence(language, settings));
         return dialogs;
+    }
+
+    /// <summary>Where an unreviewed language is spoken all the same, and how that is allowed.</summary>
+    private static string Consequence(string language, Settings settings)
+    {
+        if (settings.IsPractice) return "Practice mode speaks it; a real line must be allowed to.";
+        if (settings.Languages.Contains(language)) return "The setting Languages allows it.";
+        var groups = settings.Groups.Where(group => group.Language == language).Select(group => group.Code).ToList();
+        return groups.Count > 0
+            ? $"It is spoken to the groups whose language it is ({string.Join(", ", groups)}), and to no others. "
+                + $"To allow it to all, add it to the setting Languages, as in --Languages=\"{language}\"."
+            : "It is not spoken, but to groups whose language it is. "
+                + $"To allow it to all, add it to the setting Languages, as in --Languages=\"{language}\".";
     }
 
     /// <summary>The words in a folder, or in the one that comes with the program.</summary>

@@ -41,6 +41,10 @@ internal sealed record Settings
     /// <summary>What the office weighed and measured itself, in place of the tables.</summary>
     public DistrictFigures District { get; init; } = DistrictFigures.None;
 
+    /// <summary>Languages that may be spoken on real lines although no native-speaking agronomist has read
+    /// them.</summary>
+    public IReadOnlySet<string> Languages { get; init; } = new HashSet<string>();
+
     /// <summary>What the conversation needs of these settings.</summary>
     public Office Office() => new()
     {
@@ -50,6 +54,7 @@ internal sealed record Settings
         District = District,
         AmbientC = AmbientC,
         Prices = Prices,
+        Languages = IsPractice ? null : Languages,
     };
 
     /// <summary>The dialogs folder; null for the one that comes with the program.</summary>

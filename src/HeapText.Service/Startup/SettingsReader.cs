@@ -16,7 +16,7 @@ internal static class SettingsReader
     private static readonly string[] Sections =
         ["Store", "Lines", "Groups", "Methods", "Prices", "Materials", "Measures"];
     private static readonly string[] Known =
-        ["Urls", "Dialogs", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
+        ["Urls", "Dialogs", "Languages", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
     /// <summary>Reads the settings.</summary>
@@ -45,6 +45,7 @@ internal static class SettingsReader
             District = DistrictSettingsReader.Read(configuration, faults),
             AmbientC = ReadAmbient(Filled(configuration["AmbientC"]), faults),
             Dialogs = Filled(configuration["Dialogs"]),
+            Languages = Words(configuration["Languages"]),
             Fresh = fresh,
         };
         return faults.Count == 0 ? settings : throw new SettingsFaultsException(faults);
@@ -107,6 +108,9 @@ internal static class SettingsReader
             faults.Add("Store:Secret is not 32 bytes in base64. Make one with: openssl rand -base64 32");
         return text;
     }
+
+    private static HashSet<string> Words(string? text) =>
+        [.. (text ?? "").Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries)];
 
     internal static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using HeapText.Dialog.Engine;
+using HeapText.Dialog.Lint;
 
 namespace HeapText.Service.Verbs;
 
@@ -13,14 +13,20 @@ internal static class LintVerb
             Description = "The dialogs folder; the one of this program when left out.",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var lint = new Command("lint", "Checks the words in a dialogs folder; one line a fault.") { folder };
-        lint.SetAction(parsed => Run(parsed.GetValue(folder) ?? DialogsFolder.Find(), Console.Out, Console.Error));
+        var status = new Option<bool>("--status")
+        {
+            Description = "Says on standard error where each language stands, and what may be wrong.",
+        };
+        var lint = new Command("lint", "Checks the words in a dialogs folder; one line a fault.") { folder, status };
+        lint.SetAction(parsed => Run(parsed.GetValue(folder) ?? DialogsFolder.Find(), parsed.GetValue(status),
+            Console.Out, Console.Error));
         return lint;
     }
 
-    /// <summary>Prints each fault as file:line:column: message.</summary>
+    /// <summary>Prints each fault as file:line:column: message; on the other writer, when asked for, where each
+    /// language stands, and warnings.</summary>
     /// <returns>0 when there is none, 1 when there is.</returns>
-    internal static int Run(string? folder, TextWriter output, TextWriter errors)
+    internal static int Run(string? folder, bool status, TextWriter output, TextWriter errors)
     {
         if (folder is null || !Directory.Exists(folder))
         {
@@ -29,10 +35,15 @@ internal static class LintVerb
         }
         try
         {
-            var (_, faults) = DialogSet.Load(folder);
-            foreach (var fault in faults) output.WriteLine(fault);
-            errors.WriteLine(faults.Count == 0 ? "no faults" : $"{faults.Count} faults");
-            return faults.Count == 0 ? ExitCodes.Done : ExitCodes.BadInput;
+            var lint = DialogLint.Check(folder);
+            foreach (var fault in lint.Faults) output.WriteLine(fault);
+            if (status)
+            {
+                foreach (var language in lint.Languages) errors.WriteLine(language);
+                foreach (var warning in lint.Warnings) errors.WriteLine($"warning: {warning}");
+            }
+            errors.WriteLine(lint.Faults.Count == 0 ? "no faults" : $"{lint.Faults.Count} faults");
+            return lint.Faults.Count == 0 ? ExitCodes.Done : ExitCodes.BadInput;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

@@ -43,6 +43,8 @@ public sealed class LexiconTests : IDisposable
             particles: {}
             answers: {rod: {glass: [glass]}, colour: {red: [red]}}
             colours: {}
+            provenance: made up
+            reviewed: false
             """);
 
         var faults = Lexicon.Load(_folder, new HashSet<string> { "cow-dung", "goat-manure", "plastic" }).Faults;

@@ -9,6 +9,10 @@ public sealed class FitTests
 {
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Text");
 
+    /// <summary>Counted by hand in the copy, so that a vector that is lost is missed.</summary>
+    [Fact]
+    public void Vectors_InTheCopy_AreAllThere() => Assert.Equal(31, Vectors().Count);
+
     public static TheoryData<string> VectorNames() => [.. Vectors().Keys];
 
     [Theory]
@@ -65,6 +69,34 @@ public sealed class FitTests
         Assert.Equal(Fit.Measure(text).Segments, pieces.Count);
         for (var i = 1; i < pieces.Count; i++)
             Assert.False(char.IsHighSurrogate(pieces[i - 1][^1]) && char.IsLowSurrogate(pieces[i][0]));
+    }, iter: 500);
+
+    /// <summary>Each segment holds what it says it holds, and the next character would not have gone in.</summary>
+    [Fact]
+    public void Split_AnyText_FillsItsSegmentsAndDividesNoEscape() =>
+        Gen.String[Gen.Char["aé€^[\n"], 0, 700].Sample(text =>
+    {
+        var fitting = Fit.Measure(text);
+        var pieces = Fit.Split(text);
+
+        Assert.Equal(fitting.Units, fitting.SegmentUnits.Sum());
+        Assert.Equal(fitting.SegmentUnits, pieces.Select(piece => piece.Sum(Gsm7.Cost)));
+        var capacity = pieces.Count == 1 ? 160 : 153;
+        Assert.All(fitting.SegmentUnits, units => Assert.InRange(units, 0, capacity));
+        for (var i = 1; i < pieces.Count; i++)
+            Assert.True(fitting.SegmentUnits[i - 1] + Gsm7.Cost(pieces[i][0]) > capacity);
+    }, iter: 500);
+
+    [Fact]
+    public void Split_AnyWideText_FillsItsSegments() =>
+        Gen.String[Gen.Char["aọ\ud83c\udf3d"], 1, 400].Where(text => text.Contains('ọ')).Sample(text =>
+    {
+        var fitting = Fit.Measure(text);
+
+        Assert.Equal(text.Length, fitting.Units);
+        Assert.Equal(text.Length, fitting.SegmentUnits.Sum());
+        Assert.Equal(fitting.SegmentUnits, Fit.Split(text).Select(piece => piece.Length));
+        Assert.All(fitting.SegmentUnits, units => Assert.InRange(units, 0, fitting.Segments == 1 ? 70 : 67));
     }, iter: 500);
 
     private static int Pages(int length, char character) => Fit.Measure(new string(character, length)).UssdPages;

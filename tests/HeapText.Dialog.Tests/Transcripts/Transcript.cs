@@ -33,27 +33,31 @@ internal sealed class Transcript
     private Farmer? _farmer;
     private Instant? _nextDue;
 
-    private Transcript(string title)
+    private Transcript(string title, DialogSet dialogs, string? language)
     {
         var parts = title.Split(" · ");
         var start = Start.Parse(parts[3]).GetValueOrThrow();
-        _language = parts[1];
+        _language = language ?? parts[1];
         _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
         _now = start.ToInstant();
         var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
         _conversation = new Conversation(
-            Repository.Dialogs, new Dictionary<int, Group> { [41] = group },
-            new Office(), _words);
+            dialogs, new Dictionary<int, Group> { [41] = group }, new Office(), _words);
         _written.Append(title).Append('\n');
     }
 
     /// <summary>All messages of the last replay.</summary>
     public List<string> Messages { get; } = [];
 
-    public static (string Written, Transcript Replayed) Replay(string text)
+    /// <summary>Replays a transcript.</summary>
+    /// <param name="text">The transcript.</param>
+    /// <param name="dialogs">Words other than those that come with the product.</param>
+    /// <param name="language">The group's language, where it is not the transcript's.</param>
+    public static (string Written, Transcript Replayed) Replay(
+        string text, DialogSet? dialogs = null, string? language = null)
     {
         var lines = text.Split('\n');
-        var transcript = new Transcript(lines[0]);
+        var transcript = new Transcript(lines[0], dialogs ?? Repository.Dialogs, language);
         foreach (var line in lines.Skip(1)) transcript.Take(line);
         return (transcript._written.ToString(), transcript);
     }

@@ -1,4 +1,5 @@
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Lint;
 
 namespace HeapText.Dialog.Tests.Wording;
 
@@ -19,12 +20,21 @@ internal sealed class BrokenDialogs : IDisposable
 
     public BrokenDialogs Replace(string file, string old, string changed)
     {
-        var path = System.IO.Path.Combine(_folder, file);
-        var text = File.ReadAllText(path);
-        Assert.Contains(old, text, StringComparison.Ordinal);
-        File.WriteAllText(path, text.Replace(old, changed, StringComparison.Ordinal));
+        Change(file, text =>
+        {
+            Assert.Contains(old, text, StringComparison.Ordinal);
+            return text.Replace(old, changed, StringComparison.Ordinal);
+        });
         return this;
     }
+
+    public void Change(string file, Func<string, string> change)
+    {
+        var path = System.IO.Path.Combine(_folder, file);
+        File.WriteAllText(path, change(File.ReadAllText(path)));
+    }
+
+    public DialogLint Lint() => DialogLint.Check(_folder);
 
     public IReadOnlyList<DialogFault> Faults() => DialogSet.Load(_folder).Faults;
 

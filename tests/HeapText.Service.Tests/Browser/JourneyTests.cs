@@ -38,15 +38,15 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("built", "First turning:", "At what hour");
         await Text("2", "What is your rod?");
         await Text("2", "can burn in a second");
-        foreach (var turn in (int[])[1, 2, 3])
+        foreach (var (turn, next) in new[] { ("first", "second"), ("second", "third"), ("third", "fourth") })
         {
-            await NextReminder($"turning {turn} of 4", "How is it?");
+            await NextReminder($"{turn} turning of 4", "How is it?");
             await Text("1", "How does the heap smell?");
             await Text("1", "squeeze it");
             await Text("3", "Turn it now");
-            await Text("turned", $"Turning {turn + 1} of 4");
+            await Text("turned", $"{next} turning of 4");
         }
-        await NextReminder("turning 4 of 4", "How is it?");
+        await NextReminder("fourth turning of 4", "How is it?");
         await Text("turned, warm, smells good, a drop or two", "the last planned turning");
         await NextReminder("Days have passed since you turned it");
         await Text("cold", "Now let it rest");
@@ -66,7 +66,7 @@ public sealed class JourneyTests : IAsyncLifetime
         await Text("1", "nyuma ya mkono");
         await NextReminder("Geuza lundo lako leo", "Kwanza pima joto");
         await Text("moto, inanuka kama mkojo, kavu", "Samadi au majani mabichi yamezidi", "Ligeuze sasa");
-        await Text("nimegeuza", "mara ya 2 kati ya 4");
+        await Text("nimegeuza", "mara ya pili kati ya 4");
     }
 
     [Theory]
