@@ -1,5 +1,6 @@
 using System.Runtime.Serialization;
 using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Screens;
 using NodaTime;
 
 namespace HeapText.Dialog.Engine;
@@ -85,6 +86,9 @@ public sealed record Farmer
 
     /// <summary>Key of the method this farmer was advised; null for that of the group.</summary>
     [DataMember(Order = 23)] public string? Method { get; init; }
+
+    /// <summary>The last session on a dialled screen; null when it is long over.</summary>
+    [DataMember(Order = 24)] public ScreenTalk? Screen { get; init; }
 }
 
 /// <summary>What was told so far of how much compost to use, or of how to make a heap, and where to go

@@ -1,4 +1,5 @@
 using System.Runtime.Serialization;
+using HeapText.Agronomy.Materials;
 using HeapText.Dialog.Wording;
 using NodaTime;
 
@@ -29,6 +30,13 @@ public sealed record StockDraft
 
     /// <summary>True when what is there makes at least a small heap in a basket or ring.</summary>
     [DataMember(Order = 6)] public bool MakesSmallHeap { get; init; }
+
+    /// <summary>True when materials are picked by what they do in a heap, in any order, until the farmer says that
+    /// this is all.</summary>
+    [DataMember(Order = 7)] public bool ByRole { get; init; }
+
+    /// <summary>The role whose materials are offered; null when it is asked which.</summary>
+    [DataMember(Order = 8)] public MaterialRole? Role { get; init; }
 
     /// <summary>The first item whose amount is not known; null when all are.</summary>
     public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);

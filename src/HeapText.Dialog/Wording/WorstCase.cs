@@ -18,7 +18,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         var text = prefix + book.Say(file.Language, message, filling);
         var fitting = Fit.Measure(text);
         // How a language offers itself stands in messages of all the others, and must not double their parts.
-        var mustBeGsm7 = file.Alphabet == "GSM7" || message == Catalogue.LanguageHint;
+        var mustBeGsm7 = file.Alphabet == "GSM7" || message == Catalogue.LanguageHint
+            || message == Catalogue.LanguageName;
         if (fitting.Encoding == TextEncoding.Ucs2 && mustBeGsm7)
             yield return At(template,
                 $"'{message.Key}' has letters outside the GSM 7-bit alphabet: {OutsideGsm7(text)}");
@@ -35,6 +36,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Metres => new Value.Metres(1.5),
         SlotKind.Date => new Value.Date(LongestDate()),
         SlotKind.Hour => new Value.Hour(file.Hours.MaxBy(h => Units(h.Value)).Key),
+        SlotKind.Key => new Value.Name("#"),
         SlotKind.Name => new Value.Name(new string('m', Phrasebook.LongestName)),
         SlotKind.Material => new Value.Material(LongestMaterial()),
         SlotKind.Materials => new Value.Materials([LongestMaterial()]) { LeftOut = 9 },
@@ -50,7 +52,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Money => new Value.Money(88_000_000, new string('M', Value.Money.LongestCurrency)),
         SlotKind.MaterialChoices => new Value.Choices(
             [.. StepByStep.MenuOf(message).Select(key => new Value.Material(key))]),
-        SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
+        SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.MeasuresInText.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
         SlotKind.LanguageHints => new Value.LanguageHints(

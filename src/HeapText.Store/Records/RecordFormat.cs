@@ -22,9 +22,8 @@ internal static class RecordFormat
              new OutboundFormatter(), new GroupFormatter(), new AuditEntryFormatter(), new SetAsideFormatter()],
             [StandardResolver.Instance]));
 
-    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="AuditEntry"/>
-    /// or
-    /// <see cref="SetAsideMessage"/>.</summary>
+    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="AuditEntry"/>,
+    /// <see cref="Screen"/> or <see cref="SetAsideMessage"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(512);

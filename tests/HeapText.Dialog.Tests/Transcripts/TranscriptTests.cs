@@ -29,7 +29,8 @@ public sealed class TranscriptTests
     {
         var (_, replayed) = Transcript.Replay(File.ReadAllText(Path.Combine(Folder, name)));
 
-        Assert.NotEmpty(replayed.Messages);
+        Assert.NotEmpty(replayed.Messages.Concat(replayed.Screens));
+        Assert.All(replayed.Screens, screen => Assert.Equal(1, Fit.Measure(screen).UssdPages));
         Assert.All(replayed.Messages, message =>
         {
             var fitting = Fit.Measure(message);

@@ -1,0 +1,91 @@
+using System.Globalization;
+using HeapText.Dialog.Text;
+
+namespace HeapText.Dialog.Screens;
+
+/// <summary>Shares texts out over screens: whole where they fit, else cut after a line, a sentence, a choice or at least
+/// a word.</summary>
+internal static class Pager
+{
+    /// <summary>A better place to cut is taken when it leaves at least this share of the screen used.</summary>
+    private const double LeastUsed = 0.5;
+
+    private const string SentenceEnds = ".?!:;\u1362\u1367";
+    private const string ChoiceEnds = ",\u1363";
+
+    /// <summary>The pages, each with its line of keys, none longer than a screen.</summary>
+    /// <param name="texts">What to show; each begins a line.</param>
+    /// <param name="keys">The line of keys of a page, by its place from 0 and whether it is the last.</param>
+    public static IReadOnlyList<string> Pages(IEnumerable<string> texts, Func<int, bool, string> keys)
+    {
+        var left = new LinkedList<string>(texts.Select(text => text.Trim()).Where(text => text.Length > 0));
+        var pages = new List<string>();
+        while (true)
+        {
+            var whole = WithKeys(string.Join('\n', left), keys(pages.Count, true));
+            if (Fits(whole))
+            {
+                pages.Add(whole);
+                return pages;
+            }
+
+            var line = keys(pages.Count, false);
+            pages.Add(WithKeys(Take(left, text => Fits(WithKeys(text, line))), line));
+        }
+    }
+
+    /// <summary>Takes as much as fits a page off the front.</summary>
+    private static string Take(LinkedList<string> left, Func<string, bool> fits)
+    {
+        var page = "";
+        while (left.First is { } next)
+        {
+            var longer = page.Length == 0 ? next.Value : $"{page}\n{next.Value}";
+            if (!fits(longer))
+            {
+                // A text that fits a page of its own is not cut: a question stays with its choices.
+                if (page.Length > 0 && fits(next.Value)) return page;
+                var cut = Cut(longer, page.Length, fits);
+                if (cut <= page.Length) return page;
+                next.Value = longer[cut..].TrimStart();
+                return longer[..cut].TrimEnd();
+            }
+
+            page = longer;
+            left.RemoveFirst();
+        }
+
+        return page;
+    }
+
+    /// <summary>Where to cut a text that is too long, after <paramref name="from"/>; not after it when nothing of the
+    /// rest fits there.</summary>
+    private static int Cut(string text, int from, Func<string, bool> fits)
+    {
+        var (word, choice, sentence) = (0, 0, 0);
+        for (var at = text.IndexOfAny([' ', '\n'], from + 1); at > 0; at = text.IndexOfAny([' ', '\n'], at + 1))
+        {
+            if (!fits(text[..at])) break;
+            word = at;
+            if (ChoiceEnds.Contains(text[at - 1])) choice = at;
+            if (text[at] == '\n' || SentenceEnds.Contains(text[at - 1])) sentence = at;
+        }
+
+        if (word == 0) return from > 0 ? from : CutWord(text, fits);
+        return sentence >= word * LeastUsed ? sentence : choice >= word * LeastUsed ? choice : word;
+    }
+
+    /// <summary>A word longer than a page is cut, though never inside a letter.</summary>
+    private static int CutWord(string text, Func<string, bool> fits)
+    {
+        var starts = StringInfo.ParseCombiningCharacters(text);
+        var most = starts.LastOrDefault(start => start > 0 && fits(text[..start]));
+        return most > 0 ? most : starts.Length > 1 ? starts[1] : text.Length;
+    }
+
+    private static bool Fits(string page) => Fit.Measure(page).UssdPages == 1;
+
+    private static string WithKeys(string text, string keys) => keys.Length == 0 ? text
+        : text.Length == 0 ? keys
+        : $"{text}\n{keys}";
+}
