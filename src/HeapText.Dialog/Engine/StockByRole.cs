@@ -38,7 +38,9 @@ internal static class StockByRole
     public static bool Answer(Talk talk, Reading reading)
     {
         var isNone = reading.BareNumber == 0 || reading.Intent == Intent.No;
-        var number = reading.BareNumber is > 0 and <= 99 and var n && n % 1 == 0 ? (int)n : 0;
+        // "6 wheelbarrows" says how much of something, not which.
+        var isPick = reading.BareMeasure is null && reading.BareNumber is > 0 and <= 99 && reading.BareNumber % 1 == 0;
+        var number = isPick ? (int)reading.BareNumber!.Value : 0;
         if (talk.Draft.Role is { } role)
         {
             var materials = StepByStep.MaterialsOf(role);

@@ -75,11 +75,10 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
     private static ScreenTalk Dial(Talk talk, ScreenTalk screen) =>
         screen.View == ScreenView.Question && screen.Reading.Count > 0 ? screen : Home(talk, screen);
 
-    private static ScreenTalk Home(Talk talk, ScreenTalk screen)
-    {
-        var isAsked = talk.Farmer.Group is null || talk.Farmer.Stopped || OpenQuestion.IsOpen(talk);
-        return At(screen, isAsked ? ScreenView.Question : ScreenView.Menu);
-    }
+    private static ScreenTalk Home(Talk talk, ScreenTalk screen) =>
+        At(screen, IsAsked(talk) ? ScreenView.Question : ScreenView.Menu);
+
+    private static bool IsAsked(Talk talk) => !IsMember(talk) || OpenQuestion.IsOpen(talk);
 
     private static ScreenTalk At(ScreenTalk screen, ScreenView view, int page = 0) =>
         screen with { View = view, Page = page, Reading = [], Ends = false };
@@ -101,7 +100,7 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
         {
             if (number is { } n) return Pick(talk, screen, menu.Choices.ElementAtOrDefault(n - 1));
         }
-        else if (number is not null && IsStale(talk, screen)) return Home(talk, screen);
+        else if (number is not null && (IsStale(talk, screen) || !IsAsked(talk))) return Home(talk, screen);
         Answer(talk, input, screen.View == ScreenView.Question ? number : null);
         return Answered(talk, screen);
     }

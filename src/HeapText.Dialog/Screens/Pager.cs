@@ -10,8 +10,8 @@ internal static class Pager
     /// <summary>A better place to cut is taken when it leaves at least this share of the screen used.</summary>
     private const double LeastUsed = 0.5;
 
-    private const string SentenceEnds = ".?!:;\u1362\u1367";
-    private const string ChoiceEnds = ",\u1363";
+    private const string SentenceEnds = ".?!\u1362\u1367";
+    private const string ChoiceEnds = ",:;\u1363\u1364\u1365";
 
     /// <summary>The pages, each with its line of keys, none longer than a screen.</summary>
     /// <param name="texts">What to show; each begins a line.</param>
@@ -58,8 +58,8 @@ internal static class Pager
         return page;
     }
 
-    /// <summary>Where to cut a text that is too long, after <paramref name="from"/>; not after it when nothing of the
-    /// rest fits there.</summary>
+    /// <summary>Where to cut a text that is too long. Below what stands on the page already it is cut after a sentence
+    /// only, else not begun there.</summary>
     private static int Cut(string text, int from, Func<string, bool> fits)
     {
         var (word, choice, sentence) = (0, 0, 0);
@@ -71,7 +71,8 @@ internal static class Pager
             if (text[at] == '\n' || SentenceEnds.Contains(text[at - 1])) sentence = at;
         }
 
-        if (word == 0) return from > 0 ? from : CutWord(text, fits);
+        if (from > 0) return sentence > 0 ? sentence : from;
+        if (word == 0) return CutWord(text, fits);
         return sentence >= word * LeastUsed ? sentence : choice >= word * LeastUsed ? choice : word;
     }
 
