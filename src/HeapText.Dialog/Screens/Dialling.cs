@@ -42,6 +42,8 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
 
     private ScreenReaction Show(Talk talk, ScreenTalk screen)
     {
+        // The question may have been answered by a text since.
+        if (screen is { View: ScreenView.Question, Reading.Count: 0 } && !IsAsked(talk)) screen = Home(talk, screen);
         var said = talk.Says.ToList();
         var (pages, open) = _pages.Of(talk, screen);
         IReadOnlyList<Outbound> says = [];
@@ -68,7 +70,7 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
         };
         talk.Farmer = talk.Farmer with { Screen = screen };
         return new ScreenReaction(
-            talk.Farmer, new Screen(pages[page], !ends), says, conversation.NextDue(talk.Farmer, talk.Now));
+            talk.Farmer, new Screen(pages[page].Text, !ends), says, conversation.NextDue(talk.Farmer, talk.Now));
     }
 
     /// <summary>What a new session shows: what was not read to its end, else the open question, else the menu.</summary>
@@ -101,9 +103,22 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
             if (number is { } n) return Pick(talk, screen, menu.Choices.ElementAtOrDefault(n - 1));
         }
         else if (number is not null && (IsStale(talk, screen) || !IsAsked(talk))) return Home(talk, screen);
+        else if (number is not null && PageOfQuestion(talk, screen) is var page && page > screen.Page)
+            return screen with { Page = page };
+        var before = talk.Says.Count;
         Answer(talk, input, screen.View == ScreenView.Question ? number : null);
-        return Answered(talk, screen);
+        return Answered(talk, screen, before);
     }
+
+    /// <summary>The first page on which the question can be answered by a number: not before it stands there, and
+    /// consent not before all of it was read.</summary>
+    private int PageOfQuestion(Talk talk, ScreenTalk screen) => talk.Farmer switch
+    {
+        { Stage: Stage.Stranger } => 0,
+        { Stage: Stage.AskingConsent } => _pages.Of(talk, screen).Pages.Count - 1,
+        _ when screen.Reading.Count == 0 => 0,
+        _ => _pages.Of(talk, screen).Pages.TakeWhile(page => page.Last < screen.Reading.Count).Count(),
+    };
 
     /// <summary>True when another question was opened since the screen was shown, by a text or a reminder.</summary>
     private static bool IsStale(Talk talk, ScreenTalk screen) =>
@@ -166,9 +181,9 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
     }
 
     /// <summary>The screen after an answer: what was said, then the question that is open, if any.</summary>
-    private static ScreenTalk Answered(Talk talk, ScreenTalk screen)
+    private static ScreenTalk Answered(Talk talk, ScreenTalk screen, int before = 0)
     {
-        var said = talk.Says.Select(message => message.Text).ToList();
+        var said = talk.Says.Skip(before).Select(message => message.Text).ToList();
         var ends = talk.Farmer.Stopped || talk.HasSaid(Catalogue.Urgent) || talk.HasSaid(Catalogue.ConsentRefused);
         if (ends && said.Count > 0)
             return At(screen, ScreenView.Question) with { Reading = said, Ends = true };

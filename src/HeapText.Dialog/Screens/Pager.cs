@@ -13,49 +13,50 @@ internal static class Pager
     private const string SentenceEnds = ".?!\u1362\u1367";
     private const string ChoiceEnds = ",:;\u1363\u1364\u1365";
 
-    /// <summary>The pages, each with its line of keys, none longer than a screen.</summary>
+    /// <summary>The pages in order.</summary>
     /// <param name="texts">What to show; each begins a line.</param>
     /// <param name="keys">The line of keys of a page, by its place from 0 and whether it is the last.</param>
-    public static IReadOnlyList<string> Pages(IEnumerable<string> texts, Func<int, bool, string> keys)
+    public static IReadOnlyList<Page> Pages(IEnumerable<string> texts, Func<int, bool, string> keys)
     {
-        var left = new LinkedList<string>(texts.Select(text => text.Trim()).Where(text => text.Length > 0));
-        var pages = new List<string>();
+        var left = new LinkedList<Part>(
+            texts.Select((text, place) => new Part(text.Trim(), place)).Where(part => part.Text.Length > 0));
+        var pages = new List<Page>();
         while (true)
         {
-            var whole = WithKeys(string.Join('\n', left), keys(pages.Count, true));
+            var whole = WithKeys(string.Join('\n', left.Select(part => part.Text)), keys(pages.Count, true));
             if (Fits(whole))
             {
-                pages.Add(whole);
+                pages.Add(new Page(whole, left.Last?.Value.Place ?? 0));
                 return pages;
             }
 
             var line = keys(pages.Count, false);
-            pages.Add(WithKeys(Take(left, text => Fits(WithKeys(text, line))), line));
+            var (text, last) = Take(left, text => Fits(WithKeys(text, line)));
+            pages.Add(new Page(WithKeys(text, line), last));
         }
     }
 
     /// <summary>Takes as much as fits a page off the front.</summary>
-    private static string Take(LinkedList<string> left, Func<string, bool> fits)
+    private static (string Text, int Last) Take(LinkedList<Part> left, Func<string, bool> fits)
     {
-        var page = "";
-        while (left.First is { } next)
+        var (page, last) = ("", 0);
+        while (left.First is { Value: var next })
         {
-            var longer = page.Length == 0 ? next.Value : $"{page}\n{next.Value}";
+            var longer = page.Length == 0 ? next.Text : $"{page}\n{next.Text}";
             if (!fits(longer))
             {
                 // A text that fits a page of its own is not cut: a question stays with its choices.
-                if (page.Length > 0 && fits(next.Value)) return page;
-                var cut = Cut(longer, page.Length, fits);
-                if (cut <= page.Length) return page;
-                next.Value = longer[cut..].TrimStart();
-                return longer[..cut].TrimEnd();
+                var cut = page.Length > 0 && fits(next.Text) ? 0 : Cut(longer, page.Length, fits);
+                if (cut <= page.Length) break;
+                left.First.Value = next with { Text = longer[cut..].TrimStart() };
+                return (longer[..cut].TrimEnd(), next.Place);
             }
 
-            page = longer;
+            (page, last) = (longer, next.Place);
             left.RemoveFirst();
         }
 
-        return page;
+        return (page, last);
     }
 
     /// <summary>Where to cut a text that is too long. Below what stands on the page already it is cut after a sentence
@@ -89,4 +90,11 @@ internal static class Pager
     private static string WithKeys(string text, string keys) => keys.Length == 0 ? text
         : text.Length == 0 ? keys
         : $"{text}\n{keys}";
+
+    private sealed record Part(string Text, int Place);
 }
+
+/// <summary>One page of a screen.</summary>
+/// <param name="Text">With its line of keys, and no longer than a screen.</param>
+/// <param name="Last">Place, from 0, of the last text of which something stands on it.</param>
+internal sealed record Page(string Text, int Last);

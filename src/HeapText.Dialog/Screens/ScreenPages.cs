@@ -12,7 +12,7 @@ internal sealed class ScreenPages(Phrasebook book)
     private const int LongestKeysUnits = 40;
 
     /// <summary>The pages of what the screen shows, and whether the farmer can enter something on the last.</summary>
-    public (IReadOnlyList<string> Pages, bool Open) Of(Talk talk, ScreenTalk screen)
+    public (IReadOnlyList<Page> Pages, bool Open) Of(Talk talk, ScreenTalk screen)
     {
         var texts = Texts(talk, screen);
         var open = screen.View != ScreenView.Question || (!screen.Ends && texts.Count > screen.Reading.Count);

@@ -207,6 +207,9 @@ public static class Catalogue
     public static readonly MessageSpec MenuHour = General("menu-hour", 1);
     public static readonly MessageSpec MenuRod = General("menu-rod", 1);
 
+    /// <summary>What stands on a screen's line of keys, and must be short.</summary>
+    public static IReadOnlyList<MessageSpec> Keys { get; } = [LanguageName, ScreenMore, ScreenBack, ScreenMenu];
+
     /// <summary>Messages that tell how to build a heap.</summary>
     public static IReadOnlyList<MessageSpec> Recipes { get; } = [Recipe, RecipeFirst, RecipeDry];
 

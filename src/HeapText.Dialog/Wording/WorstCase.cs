@@ -10,12 +10,18 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 {
     public IEnumerable<DialogFault> Faults() => Catalogue.All.SelectMany(FaultsOf);
 
+    /// <summary>The message with the longest values it can meet.</summary>
+    public string TextOf(MessageSpec message)
+    {
+        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot.Kind))).ToArray();
+        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
+        return prefix + book.Say(file.Language, message, filling);
+    }
+
     private IEnumerable<DialogFault> FaultsOf(MessageSpec message)
     {
         var template = file.Messages[message.Key];
-        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot.Kind))).ToArray();
-        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
-        var text = prefix + book.Say(file.Language, message, filling);
+        var text = TextOf(message);
         var fitting = Fit.Measure(text);
         // How a language offers itself stands in messages of all the others, and must not double their parts.
         var mustBeGsm7 = file.Alphabet == "GSM7" || message == Catalogue.LanguageHint
@@ -27,7 +33,13 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
             yield return At(template,
                 $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), "
                 + $"allowed {message.Segments}; longest: {text}");
+        if (MostUnits(message, fitting.Encoding) is { } most && fitting.Units > most)
+            yield return At(template, $"'{message.Key}' takes {fitting.Units} units on a line of keys, allowed {most}");
     }
+
+    /// <summary>Most units of what stands on a screen beside other things; null for a message of its own.</summary>
+    private static int? MostUnits(MessageSpec message, TextEncoding encoding) =>
+        !Catalogue.Keys.Contains(message) ? null : encoding == TextEncoding.Gsm7 ? 16 : 12;
 
     private Value Longest(MessageSpec message, SlotKind kind) => kind switch
     {

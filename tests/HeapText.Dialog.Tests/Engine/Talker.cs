@@ -19,12 +19,15 @@ internal sealed class Talker
 
     private readonly Conversation _conversation;
 
-    public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null)
+    public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null, Group? group = null)
     {
         method ??= HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs,
-            new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },
+            new Dictionary<int, Group>
+            {
+                [41] = group ?? new Group(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats"),
+            },
             office ?? new Office
             {
                 Methods = new Dictionary<string, HeapMethod>(HeapMethods.All) { [method.Key] = method },
