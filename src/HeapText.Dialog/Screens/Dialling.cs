@@ -97,16 +97,15 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
         }
 
         var number = WholeNumber(input);
-        if (screen.View == ScreenView.Languages) return PickLanguage(talk, screen, number);
-        if (ScreenMenu.Of(screen.View) is { } menu)
-        {
-            if (number is { } n) return Pick(talk, screen, menu.Choices.ElementAtOrDefault(n - 1));
-        }
-        else if (number is not null && (IsStale(talk, screen) || !IsAsked(talk))) return Home(talk, screen);
-        else if (number is not null && PageOfQuestion(talk, screen) is var page && page > screen.Page)
+        if (number is { } picked && screen.View == ScreenView.Languages) return PickLanguage(talk, screen, picked);
+        if (number is { } n && ScreenMenu.Of(screen.View) is { } menu)
+            return Pick(talk, screen, menu.Choices.ElementAtOrDefault(n - 1));
+        if (screen.View != ScreenView.Question) number = null;
+        if (number is not null && (IsStale(talk, screen) || !IsAsked(talk))) return Home(talk, screen);
+        if (number is not null && PageOfQuestion(talk, screen) is var page && page > screen.Page)
             return screen with { Page = page };
         var before = talk.Says.Count;
-        Answer(talk, input, screen.View == ScreenView.Question ? number : null);
+        Answer(talk, input, number);
         return Answered(talk, screen, before);
     }
 
@@ -137,10 +136,9 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
         return parent == ScreenView.Question ? Home(talk, screen) : At(screen, parent);
     }
 
-    private ScreenTalk PickLanguage(Talk talk, ScreenTalk screen, int? number)
+    private ScreenTalk PickLanguage(Talk talk, ScreenTalk screen, int number)
     {
-        if (number is not { } n || n < 1 || n > _pages.Languages.Count) return PickAgain(talk, screen);
-        var language = _pages.Languages[n - 1];
+        if (_pages.Languages.ElementAtOrDefault(number - 1) is not { } language) return PickAgain(talk, screen);
         if (IsMember(talk)) conversation.Take(talk, new Reading { Intent = Intent.Language, Language = language });
         else talk.Farmer = talk.Farmer with { Language = language, LanguageChosen = true };
         return IsMember(talk) ? Answered(talk, screen) : Home(talk, screen);

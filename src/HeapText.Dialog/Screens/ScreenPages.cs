@@ -70,7 +70,7 @@ internal sealed class ScreenPages(Phrasebook book)
     private string FirstPageBack(Talk talk, ScreenView view)
     {
         var farmer = talk.Farmer;
-        if (view == ScreenView.Question && farmer.Group is null) return LanguagesKey(farmer.Language);
+        if (view == ScreenView.Question && farmer.Group is null) return LanguagesKey(talk);
         if (farmer.Stopped) return "";
         if (view == ScreenView.Question && !StockByRole.HasStepBack(farmer))
             return Key(talk, Catalogue.ScreenMenu, ScreenKeys.Back);
@@ -80,10 +80,11 @@ internal sealed class ScreenPages(Phrasebook book)
     }
 
     /// <summary>The names of the other languages, as many as fit, since who does not read this one knows them.</summary>
-    private string LanguagesKey(string present)
+    private string LanguagesKey(Talk talk)
     {
         var line = "";
-        foreach (var language in Languages.Where(language => language != present))
+        var others = talk.LanguagesOfGroups.Concat(Languages).Distinct().Where(one => one != talk.Farmer.Language);
+        foreach (var language in others)
         {
             var name = book.Say(language, Catalogue.LanguageName);
             var longer = line.Length == 0 ? $"{ScreenKeys.Back} {name}" : $"{line}, {name}";
