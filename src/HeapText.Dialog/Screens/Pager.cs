@@ -24,14 +24,14 @@ internal static class Pager
         while (true)
         {
             var whole = WithKeys(string.Join('\n', left.Select(part => part.Text)), keys(pages.Count, true));
-            if (Fits(whole))
+            if (Fit.FitsScreen(whole))
             {
                 pages.Add(new Page(whole, left.Last?.Value.Place ?? 0));
                 return pages;
             }
 
             var line = keys(pages.Count, false);
-            var (text, last) = Take(left, text => Fits(WithKeys(text, line)));
+            var (text, last) = Take(left, text => Fit.FitsScreen(WithKeys(text, line)));
             pages.Add(new Page(WithKeys(text, line), last));
         }
     }
@@ -84,8 +84,6 @@ internal static class Pager
         var most = starts.LastOrDefault(start => start > 0 && fits(text[..start]));
         return most > 0 ? most : starts.Length > 1 ? starts[1] : text.Length;
     }
-
-    private static bool Fits(string page) => Fit.Measure(page).UssdPages == 1;
 
     private static string WithKeys(string text, string keys) => keys.Length == 0 ? text
         : text.Length == 0 ? keys

@@ -29,6 +29,10 @@ internal sealed class Subjects : IAsyncDisposable
 
     public Uri HookUrl => new(_app.Urls.First() + "/sms/practice");
 
+    public Uri UssdUrl => new(_app.Urls.First() + "/ussd/practice");
+
+    public Uri BareUssdUrl => new(_app.Urls.First() + "/bare-ussd");
+
     public Uri BareUrl => new(_app.Urls.First() + "/bare");
 
     public Uri BareCommitUrl => new(_app.Urls.First() + "/bare-commit");
@@ -52,6 +56,7 @@ internal sealed class Subjects : IAsyncDisposable
         var app = builder.Build();
         app.Urls.Add("http://127.0.0.1:0");
         app.MapSmsHook();
+        app.MapUssdHook();
         var subjects = new Subjects(app, store, folder, Decided(conversation));
         subjects.MapControls(app, line);
         await app.StartAsync();
@@ -100,6 +105,11 @@ internal sealed class Subjects : IAsyncDisposable
         routes.MapPost("/bare", async (HttpContext context) => await Parse(context, line) is null
             ? Results.BadRequest()
             : TypedResults.Accepted((string?)null, new SmsAccepted(true, false)));
+        routes.MapPost("/bare-ussd", async (HttpContext context) =>
+            await HookBody.Read(context.Request, context.RequestAborted) is { } body
+            && UssdBody.Read(body, line, out _) is { } step
+                ? Results.Ok(new UssdScreen(step.Input, true))
+                : Results.BadRequest());
         routes.MapPost("/bare-commit", async (HttpContext context) =>
         {
             if (await Parse(context, line) is not { } message) return Results.BadRequest();
