@@ -23,7 +23,8 @@ switch (args)
         return 0;
     default:
         await Console.Error.WriteLineAsync(
-            "usage: hook [seconds a round] [connections] | ussd [seconds a round] [phones] | forecast [options] | recipe [options]");
+            "usage: hook [seconds a round] [connections] | ussd [seconds a round] [phones] | forecast [options] "
+            + "| recipe [options]");
         return 2;
 }
 

@@ -90,8 +90,8 @@ internal static class Joining
         else if (MayAnswer(talk)) talk.SayToStranger(Catalogue.HowToJoin, writtenIn);
     }
 
-    /// <summary>True when an hour has passed since the last such answer; notes this one. A dialled screen costs
-    /// nothing and is always answered.</summary>
+    /// <summary>True when an hour has passed since the last such answer; notes this one. A dialled screen waits for
+    /// its answer, and always gets one.</summary>
     public static bool MayAnswer(Talk talk)
     {
         if (talk.OnScreen) return true;

@@ -9,8 +9,8 @@ using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Screens;
 
-/// <summary>The conversation on a dialled screen: the same questions and answers, shown page by page, with a menu beside
-/// them.</summary>
+/// <summary>The conversation on a dialled screen: the same questions and answers, shown page by page, with a menu
+/// beside them.</summary>
 /// <remarks>
 /// A session not met before shows where the farmer is, whatever was entered: nothing can answer a screen that was not
 /// shown. A step that was left out is not waited for: the next entry answers the screen shown last. A step that comes
@@ -73,7 +73,8 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
             talk.Farmer, new Screen(pages[page].Text, !ends), says, conversation.NextDue(talk.Farmer, talk.Now));
     }
 
-    /// <summary>What a new session shows: what was not read to its end, else the open question, else the menu.</summary>
+    /// <summary>What a new session shows: what was not read to its end, else the open question, else the
+    /// menu.</summary>
     private static ScreenTalk Dial(Talk talk, ScreenTalk screen) =>
         screen.View == ScreenView.Question && screen.Reading.Count > 0 ? screen : Home(talk, screen);
 

@@ -3,8 +3,8 @@ using HeapText.Dialog.Text;
 
 namespace HeapText.Dialog.Screens;
 
-/// <summary>Shares texts out over screens: whole where they fit, else cut after a line, a sentence, a choice or at least
-/// a word.</summary>
+/// <summary>Shares texts out over screens: whole where they fit, else cut after a line, a sentence, a choice or at
+/// least a word.</summary>
 internal static class Pager
 {
     /// <summary>A better place to cut is taken when it leaves at least this share of the screen used.</summary>

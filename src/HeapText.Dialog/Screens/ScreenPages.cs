@@ -79,7 +79,8 @@ internal sealed class ScreenPages(Phrasebook book)
             : Key(talk, Catalogue.ScreenBack, ScreenKeys.Back);
     }
 
-    /// <summary>The names of the other languages, as many as fit, since who does not read this one knows them.</summary>
+    /// <summary>The names of the other languages, as many as fit, since who does not read this one knows
+    /// them.</summary>
     private string LanguagesKey(Talk talk)
     {
         var line = "";

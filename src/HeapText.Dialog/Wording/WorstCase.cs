@@ -64,7 +64,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Money => new Value.Money(88_000_000, new string('M', Value.Money.LongestCurrency)),
         SlotKind.MaterialChoices => new Value.Choices(
             [.. StepByStep.MenuOf(message).Select(key => new Value.Material(key))]),
-        SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.MeasuresInText.Select(key => new Value.Measure(key))]),
+        SlotKind.MeasureChoices => new Value.Choices(
+            [.. StepByStep.MeasuresInText.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
         SlotKind.LanguageHints => new Value.LanguageHints(

@@ -53,7 +53,8 @@ internal sealed partial class TurnRunner(
     public async Task<(Screen Screen, bool Duplicate)> Dial(Dialled step, CancellationToken cancel)
     {
         // No gateway's id of a text begins so.
-        var seen = new SeenId(step.Line, string.Create(CultureInfo.InvariantCulture, $"\u001f{step.Step} {step.Session}"));
+        var mark = string.Create(CultureInfo.InvariantCulture, $"\u001f{step.Step} {step.Session}");
+        var seen = new SeenId(step.Line, mark);
         var key = store.KeyOf(step.From);
         using var turn = await _locks.Enter(key, cancel);
         for (var conflicts = 0; conflicts < MostConflicts; conflicts++)

@@ -24,8 +24,10 @@ internal sealed class Subjects : IAsyncDisposable
     private readonly string _folder;
     private readonly IReadOnlyList<Reaction> _season;
 
-    private Subjects(WebApplication app, IStore store, string folder, IReadOnlyList<Reaction> season) =>
-        (_app, _store, _folder, _season) = (app, store, folder, season);
+    private Subjects(WebApplication app, IStore store, string folder, Conversation conversation) =>
+        (_app, _store, _folder, Conversation, _season) = (app, store, folder, conversation, Decided(conversation));
+
+    public Conversation Conversation { get; }
 
     public Uri HookUrl => new(_app.Urls.First() + "/sms/practice");
 
@@ -57,7 +59,7 @@ internal sealed class Subjects : IAsyncDisposable
         app.Urls.Add("http://127.0.0.1:0");
         app.MapSmsHook();
         app.MapUssdHook();
-        var subjects = new Subjects(app, store, folder, Decided(conversation));
+        var subjects = new Subjects(app, store, folder, conversation);
         subjects.MapControls(app, line);
         await app.StartAsync();
         return subjects;

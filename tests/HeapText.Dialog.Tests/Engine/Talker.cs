@@ -84,7 +84,8 @@ internal sealed class Talker
     public Talker Step(string session, int step, string entry)
     {
         Assert.True(Msisdn.TryParse("+99910000001", out var number));
-        var reaction = _conversation.Dial(Farmer, "subject", new Dialled(session, step, "practice", number, entry), Now);
+        var dialled = new Dialled(session, step, "practice", number, entry);
+        var reaction = _conversation.Dial(Farmer, "subject", dialled, Now);
         (Farmer, Says, NextDue, Screen) = (reaction.Farmer, reaction.Says, reaction.NextDue, reaction.Screen);
         return this;
     }

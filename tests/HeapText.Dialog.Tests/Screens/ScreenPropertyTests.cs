@@ -10,10 +10,11 @@ public sealed class ScreenPropertyTests
 {
     private static readonly string[] Entries =
     [
-        "#", "*", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "20", "41", "1*5", "", "menu", "more",
-        "back", "#", "1", "2", "3", "yes", "no", "stop", "start", "built", "turned", "later", "next", "hot", "cold and dry",
-        "smells like urine", "3 sacks", "2 sacks dry grass", "i burnt my hand", "kiswahili", "english", "new heap", "crop",
-        "method", "xkqj wpp", "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung", "-3", "**",
+        "#", "*", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "20", "41", "1*5", "", "menu",
+        "more", "back", "#", "1", "2", "3", "yes", "no", "stop", "start", "built", "turned", "later", "next", "hot",
+        "cold and dry", "smells like urine", "3 sacks", "2 sacks dry grass", "i burnt my hand", "kiswahili", "english",
+        "new heap", "crop", "method", "xkqj wpp", "-3", "**",
+        "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung",
     ];
 
     private static readonly string[] Moves = ["#", "*", "", "menu", "back", "more"];

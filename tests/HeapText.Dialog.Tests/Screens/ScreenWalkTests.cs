@@ -97,7 +97,8 @@ public sealed class ScreenWalkTests
             }
         }
 
-        Assert.Equal(MaterialTable.All.Where(m => m.Role != MaterialRole.Refused).Select(m => m.Key).ToHashSet(), picked);
+        var all = MaterialTable.All.Where(material => material.Role != MaterialRole.Refused);
+        Assert.Equal(all.Select(material => material.Key).ToHashSet(), picked);
     }
 
     [Theory]
@@ -122,8 +123,8 @@ public sealed class ScreenWalkTests
         var said = talker.Screen;
         AssertFits(said.Text);
         var language = talker.Farmer!.Language;
-        var more = Book.Say(language, Catalogue.ScreenMore, ("key", new Value.Name("#")));
-        for (var page = 0; talker.Screen.Open && talker.Screen.Text.Contains("\n" + more, StringComparison.Ordinal); page++)
+        var more = "\n" + Book.Say(language, Catalogue.ScreenMore, ("key", new Value.Name("#")));
+        for (var page = 0; talker.Screen.Open && talker.Screen.Text.Contains(more, StringComparison.Ordinal); page++)
         {
             Assert.True(page < 40, said.Text);
             AssertFits(talker.Enter("#").Screen.Text);

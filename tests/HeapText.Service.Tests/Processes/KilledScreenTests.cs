@@ -8,7 +8,10 @@ public sealed class KilledScreenTests
 {
     private const string Stock = "20 wheelbarrows maize stalks, 5 wheelbarrows green weeds, 14 buckets cow dung";
     private static readonly string Phone = ServiceProcess.Phone(1);
-    private static readonly string[] Entries = ["", "english", "41", "#", "1", "#", "3", "1", "14", "1", "1", "1", "20", "1"];
+
+    // Joins, and picks cow dung and maize stalks.
+    private static readonly string[] Entries =
+        ["", "english", "41", "#", "1", "#", "3", "1", "14", "1", "1", "1", "20", "1"];
 
     [Theory]
     [InlineData(StoreHome.Embedded, 3)]
