@@ -4,14 +4,16 @@ using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
 using HeapText.Benchmarks.Reading;
 using HeapText.Benchmarks.Recipes;
+using HeapText.Benchmarks.Ussd;
 
 // One row a question; those of BenchmarkDotNet take its own options after the name.
 switch (args)
 {
     case ["hook", .. var rest]:
-        var seconds = rest.Length > 0 && int.TryParse(rest[0], out var s) ? s : 5;
-        var connections = rest.Length > 1 && int.TryParse(rest[1], out var c) ? c : 64;
-        await HookBenchmark.Run(TimeSpan.FromSeconds(seconds), connections);
+        await HookBenchmark.Run(TimeSpan.FromSeconds(Number(rest, 0, 5)), Number(rest, 1, 64));
+        return 0;
+    case ["ussd", .. var rest]:
+        await UssdBenchmark.Run(TimeSpan.FromSeconds(Number(rest, 0, 5)), Number(rest, 1, 16));
         return 0;
     case ["forecast", .. var rest]:
         BenchmarkRunner.Run<ForecastBenchmarks>(Measured(), rest);
@@ -25,8 +27,12 @@ switch (args)
         return 0;
     default:
         await Console.Error.WriteLineAsync(
-            "usage: hook [seconds a round] [connections] | forecast [options] | recipe [options] | read");
+            "usage: hook [seconds a round] [connections] | ussd [seconds a round] [phones] | forecast [options] "
+            + "| recipe [options] | read");
         return 2;
 }
+
+static int Number(string[] rest, int place, int usual) =>
+    rest.Length > place && int.TryParse(rest[place], out var number) ? number : usual;
 
 static IConfig Measured() => DefaultConfig.Instance.WithArtifactsPath(Path.Combine("artifacts", "benchmarks"));

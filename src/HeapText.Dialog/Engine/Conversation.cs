@@ -1,5 +1,6 @@
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Replies;
+using HeapText.Dialog.Screens;
 using HeapText.Dialog.Wording;
 using NodaTime;
 
@@ -20,6 +21,7 @@ public sealed class Conversation : IConversation
     private readonly Checking _checking;
     private readonly HeapChoice _heapChoice;
     private readonly Asides _asides;
+    private readonly Dialling _dialling;
 
     /// <summary>A conversation for some groups, as the office has set it.</summary>
     /// <param name="dialogs">Words to read and to say.</param>
@@ -38,6 +40,7 @@ public sealed class Conversation : IConversation
         _checking = new Checking(_tending, _finishing);
         _heapChoice = new HeapChoice(_tending, _checking);
         _asides = new Asides(_tending);
+        _dialling = new Dialling(this, _book, dialogs.Answers);
     }
 
     /// <inheritdoc/>
@@ -45,13 +48,32 @@ public sealed class Conversation : IConversation
     {
         farmer ??= new Farmer { Subject = subject, Line = line };
         var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
-        var reading = _words.ReaderOf(DistrictOf(farmer)).Read(text, farmer.Language);
-        if (farmer.Group is null) Joining.Hear(talk, reading, _strangers.LanguageOf(text));
-        else if (reading.Intent == Intent.Stop) Stop(talk);
-        else if (farmer.Stopped) HearStopped(talk, reading);
-        else HearJoined(talk, text, reading);
+        Hear(talk, text);
         return Done(talk);
     }
+
+    /// <inheritdoc/>
+    public ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now)
+    {
+        farmer ??= new Farmer { Subject = subject, Line = step.Line };
+        var talk = new Talk(Tidied(farmer, now), now, Priority.Reply, _book, _groups, _office) { OnScreen = true };
+        var isNew = farmer is { Group: null, InvitedTo: null, LanguageChosen: false };
+        if (isNew && talk.LanguagesOfGroups.FirstOrDefault() is { } usual)
+            talk.Farmer = talk.Farmer with { Language = usual };
+        return _dialling.Take(talk, step);
+    }
+
+    /// <summary>Takes a text in a turn under way.</summary>
+    internal void Hear(Talk talk, string text)
+    {
+        // A basic phone has no point, and the question says so.
+        if (talk.Farmer.Stage == Stage.AskingAmount) text = text.Replace('*', '.');
+        var reading = _words.ReaderOf(DistrictOf(talk.Farmer)).Read(text, talk.Farmer.Language);
+        Hear(talk, text, reading, talk.Farmer.Group is null ? _strangers.LanguageOf(text) : null);
+    }
+
+    /// <summary>Takes what was picked as if it had been texted.</summary>
+    internal void Take(Talk talk, Reading reading) => Hear(talk, "", reading, null);
 
     /// <inheritdoc/>
     public Reaction Wake(Farmer farmer, Instant now)
@@ -75,7 +97,8 @@ public sealed class Conversation : IConversation
         return due < tells ? due : tells;
     }
 
-    private Reaction Done(Talk talk) => new(talk.Farmer, talk.Says, NextDue(talk.Farmer, talk.Now));
+    private Reaction Done(Talk talk) =>
+        new(Tidied(talk.Farmer, talk.Now), talk.Says, NextDue(talk.Farmer, talk.Now));
 
     private string DistrictOf(Farmer farmer) => farmer.Group is { } code ? _office.DistrictOf(code) : "";
 
@@ -83,6 +106,18 @@ public sealed class Conversation : IConversation
     {
         var district = DistrictOf(farmer);
         return word => _words.Find(district, word);
+    }
+
+    /// <summary>Without a session on the screen that is long over.</summary>
+    private static Farmer Tidied(Farmer farmer, Instant now) =>
+        farmer.Screen is { } screen && now - screen.At > ScreenTalk.Kept ? farmer with { Screen = null } : farmer;
+
+    private void Hear(Talk talk, string text, Reading reading, string? writtenIn)
+    {
+        if (talk.Farmer.Group is null) Joining.Hear(talk, reading, writtenIn);
+        else if (reading.Intent == Intent.Stop) Stop(talk);
+        else if (talk.Farmer.Stopped) HearStopped(talk, reading);
+        else HearJoined(talk, text, reading);
     }
 
     private static void Stop(Talk talk)
@@ -166,14 +201,24 @@ public sealed class Conversation : IConversation
     {
         switch (said)
         {
+            case "hello" when OpenQuestion.IsOpen(talk): OpenQuestion.AskAgain(talk); break;
+            case "hello": talk.Say(Catalogue.Help); break;
+            default: Begin(talk, said); break;
+        }
+        return true;
+    }
+
+    /// <summary>Begins what is asked for by a word of its own, one of the answers to "talk"; nothing for a
+    /// nod.</summary>
+    internal static void Begin(Talk talk, string said)
+    {
+        switch (said)
+        {
             case "hour": Tending.AskAnew(talk, Cue.HourWanted); break;
             case "crop": Using.Begin(talk, null); break;
             case "method": MethodAdvice.Begin(talk); break;
             case "rod": Tending.AskAnew(talk, Cue.RodWanted); break;
-            case "hello" when OpenQuestion.IsOpen(talk): OpenQuestion.AskAgain(talk); break;
-            case "hello": talk.Say(Catalogue.Help); break;
         }
-        return true;
     }
 
     private bool AnswersOpenQuestion(Talk talk, Reading reading) => talk.Farmer.Stage switch
@@ -222,7 +267,7 @@ public sealed class Conversation : IConversation
             case Intent.Check or Intent.Turned or Intent.Delay or Intent.Stock:
                 _heapChoice.Hear(talk, reading);
                 return true;
-            case Intent.NewHeap: StartNewHeap(talk); return true;
+            case Intent.NewHeap: Stocktaking.BeginNewHeap(talk); return true;
             case Intent.Yes: return Agreed(talk);
             case Intent.Erase: Erase(talk); return true;
             case Intent.Unknown when talk.Farmer.Stage == Stage.AskingCrop
@@ -241,13 +286,6 @@ public sealed class Conversation : IConversation
         if (talk.Farmer.Stage is not (Stage.Tending or Stage.Building or Stage.AwaitingTurn))
             OpenQuestion.AskAgain(talk);
         return true;
-    }
-
-    private static void StartNewHeap(Talk talk)
-    {
-        if (Stocktaking.HasEnoughHeaps(talk)) return;
-        if (talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
-        Stocktaking.AskFreely(talk);
     }
 
     private static void Erase(Talk talk)

@@ -1,5 +1,6 @@
 using System.Runtime.Serialization;
 using HeapText.Agronomy.Heap;
+using HeapText.Dialog.Screens;
 using NodaTime;
 
 namespace HeapText.Dialog.Engine;
@@ -88,6 +89,9 @@ public sealed record Farmer
 
     /// <summary>Words for things on hand that nobody knew, until the trainer has explained them.</summary>
     [DataMember(Order = 24)] public IReadOnlyList<UnknownWord> UnknownWords { get; init; } = [];
+
+    /// <summary>The last session on a dialled screen; null when it is long over.</summary>
+    [DataMember(Order = 25)] public ScreenTalk? Screen { get; init; }
 }
 
 /// <summary>What was told so far of how much compost to use, or of how to make a heap, and where to go

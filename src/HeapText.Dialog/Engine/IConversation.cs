@@ -1,4 +1,5 @@
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Screens;
 using NodaTime;
 
 namespace HeapText.Dialog.Engine;
@@ -13,6 +14,13 @@ public interface IConversation
     /// <param name="text">What was written.</param>
     /// <param name="now">The time of the turn.</param>
     Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now);
+
+    /// <summary>A step on a dialled screen has come.</summary>
+    /// <param name="farmer">The record; null for a number never heard from.</param>
+    /// <param name="subject">The random id to use for a new record.</param>
+    /// <param name="step">What was entered.</param>
+    /// <param name="now">The time of the turn.</param>
+    ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now);
 
     /// <summary>A due instant has come.</summary>
     Reaction Wake(Farmer farmer, Instant now);

@@ -30,7 +30,7 @@ internal static class Joining
     public static void AskConsent(Talk talk)
     {
         talk.Say(Catalogue.AskConsent, ("group", new Value.Name(talk.Group?.Name ?? "")), ("officer", talk.Officer),
-            ("languages", talk.LanguageHints));
+            ("languages", talk.OnScreen ? new Value.LanguageHints([]) : talk.LanguageHints));
     }
 
     private static void Invite(Talk talk, int code, string? writtenIn)
@@ -96,12 +96,15 @@ internal static class Joining
 
     private static void TurnAway(Talk talk, string? writtenIn)
     {
-        if (MayAnswer(talk)) talk.SayToStranger(Catalogue.HowToJoin, writtenIn);
+        if (talk.OnScreen) talk.Say(Catalogue.ScreenCode);
+        else if (MayAnswer(talk)) talk.SayToStranger(Catalogue.HowToJoin, writtenIn);
     }
 
-    /// <summary>True when an hour has passed since the last such answer; notes this one.</summary>
+    /// <summary>True when an hour has passed since the last such answer; notes this one. A dialled screen waits for
+    /// its answer, and always gets one.</summary>
     public static bool MayAnswer(Talk talk)
     {
+        if (talk.OnScreen) return true;
         if (talk.Farmer.LastTurnedAway is { } last && talk.Now - last < BetweenAnswers) return false;
         talk.Farmer = talk.Farmer with { LastTurnedAway = talk.Now };
         return true;

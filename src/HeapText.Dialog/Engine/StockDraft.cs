@@ -1,4 +1,5 @@
 using System.Runtime.Serialization;
+using HeapText.Agronomy.Materials;
 using HeapText.Dialog.Wording;
 using NodaTime;
 
@@ -32,6 +33,13 @@ public sealed record StockDraft
 
     /// <summary>What was named by a word for several materials, to be asked which.</summary>
     [DataMember(Order = 7)] public IReadOnlyList<UnsureItem> Unsure { get; init; } = [];
+
+    /// <summary>True when materials are picked by what they do in a heap, in any order, until the farmer says that
+    /// this is all.</summary>
+    [DataMember(Order = 8)] public bool ByRole { get; init; }
+
+    /// <summary>The role whose materials are offered; null when it is asked which.</summary>
+    [DataMember(Order = 9)] public MaterialRole? Role { get; init; }
 
     /// <summary>The first item whose amount is not known; null when all are.</summary>
     public DraftItem? WithoutAmount => Items.FirstOrDefault(item => item.Amount is null);

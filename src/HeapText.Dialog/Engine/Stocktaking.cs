@@ -10,12 +10,33 @@ internal static class Stocktaking
     /// <summary>Days after which an unanswered question about stock is asked once more.</summary>
     private const int NudgeDays = 3;
 
-    /// <summary>Asks for the stock in free words.</summary>
+    /// <summary>Asks for the stock in free words; on a screen, where typing is slow, by role.</summary>
     public static void AskFreely(Talk talk)
     {
+        if (talk.OnScreen)
+        {
+            StockByRole.Begin(talk);
+            return;
+        }
         talk.Ask(Cue.StockWanted);
         talk.Farmer = talk.Farmer with { Draft = new StockDraft { NudgeOn = talk.Today.PlusDays(NudgeDays) } };
         talk.Say(Catalogue.AskStock);
+    }
+
+    /// <summary>Takes stock for a further heap.</summary>
+    public static void BeginNewHeap(Talk talk)
+    {
+        if (HasEnoughHeaps(talk)) return;
+        if (talk.Farmer.Heaps.Any(heap => heap.IsTended)) talk.Say(Catalogue.NewHeap);
+        AskFreely(talk);
+    }
+
+    /// <summary>Goes on with the stock that is being taken, or takes that of a new heap.</summary>
+    public static void BeginOrGoOn(Talk talk)
+    {
+        if (!IsUnderWay(talk.Farmer.Stage)) BeginNewHeap(talk);
+        else if (talk.Farmer.Stage == Stage.Gathering) StockByRole.Begin(talk);
+        else AskAgain(talk);
     }
 
     /// <summary>True in a stage in which what is there is not known or not enough yet.</summary>
@@ -46,6 +67,8 @@ internal static class Stocktaking
         var planned = talk.Farmer.Heaps.FirstOrDefault(heap => heap.Step == HeapStep.Planned);
         var isUnasked = !isOpen && planned is null && talk.Farmer.Stage != Stage.AskingStock;
         if (isUnasked && talk.Farmer.Heaps.Any(h => h.IsTended)) talk.Say(Catalogue.NewHeap);
+        // A list typed first of all is likely the whole; one typed after some were picked is one more.
+        var byRole = isOpen && talk.Draft is { ByRole: true, Items.Count: > 0 };
         List<DraftItem> items = isOpen ? [.. talk.Draft.Items]
             : reading.InAddition || Corrects(planned, reading) ? [.. ItemsOf(planned)]
             : [];
@@ -67,6 +90,7 @@ internal static class Stocktaking
                     .. named.Where(n => n.Choices.Count > 0).Select(n => new UnsureItem(
                         n.Word, n.Choices, n.Amount, n.Measure, reading.InAddition)),
                 ],
+                ByRole = byRole,
             },
         };
         Continue(talk);
@@ -76,6 +100,7 @@ internal static class Stocktaking
     public static bool Answer(Talk talk, Reading reading) => talk.Farmer.Stage switch
     {
         Stage.AskingStock when reading.BareNumber == 1 => Then(() => OpenMenu(talk, 0)),
+        Stage.PickingMaterial when talk.Draft.ByRole => StockByRole.Answer(talk, reading),
         Stage.PickingMaterial => Pick(talk, reading),
         Stage.AskingAmount => HearAmount(talk, reading),
         Stage.AskingMeasure => HearMeasure(talk, reading),
@@ -90,7 +115,9 @@ internal static class Stocktaking
     {
         switch (talk.Farmer.Stage)
         {
+            case Stage.AskingStock when talk.OnScreen: StockByRole.Begin(talk); break;
             case Stage.AskingStock: talk.Say(Catalogue.AskStock); break;
+            case Stage.PickingMaterial when talk.Draft.ByRole: StockByRole.AskAgain(talk); break;
             case Stage.PickingMaterial: OpenMenu(talk, talk.Draft.MenuStep ?? 0); break;
             case Stage.AskingAmount or Stage.AskingMeasure or Stage.AskingWhich: Continue(talk); break;
             case Stage.Gathering: Planning.SayWhatToBring(talk); break;
@@ -103,7 +130,7 @@ internal static class Stocktaking
     {
         if (talk.Farmer.Stage == Stage.AskingMeasure) SetMeasures(talk, null);
         else if (talk.Farmer.Stage == Stage.AskingAmount && talk.Draft.WithoutAmount is { } item)
-            SetAmount(talk, item, UsualAmount, item.Measure ?? UsualMeasure(item.Material), taken: true);
+            SetAmount(talk, item, UsualAmount, item.Measure ?? StepByStep.UsualMeasure(item.Material), taken: true);
         else return false;
         return true;
     }
@@ -116,6 +143,7 @@ internal static class Stocktaking
             talk.Ask(Cue.StockTooSmall);
             Planning.SayWhatToBring(talk);
         }
+        else if (talk.Draft is { ByRole: true, Items.Count: > 0 }) Continue(talk);
         else AskFreely(talk);
         talk.Farmer = talk.Farmer with { Draft = talk.Draft with { NudgeOn = null } };
     }
@@ -175,9 +203,10 @@ internal static class Stocktaking
         talk.Farmer = talk.Farmer with { Draft = draft };
         var unmeasured = draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
         if (draft.Unsure.Count > 0) WhichMaterial.Ask(talk);
-        else if (draft.Items.Count == 0 && draft.MenuStep is null) AskFreely(talk);
+        else if (draft is { Items.Count: 0, MenuStep: null, ByRole: false }) AskFreely(talk);
         else if (unmeasured.Count > 0) AskMeasure(talk, [.. unmeasured.Select(i => i.Material)]);
         else if (draft.WithoutAmount is { } item) AskAmount(talk, item);
+        else if (draft.ByRole) StockByRole.Ask(talk);
         else if (draft.MenuStep is { } step && step + 1 < StepByStep.Count) OpenMenu(talk, step + 1);
         else if (draft.Items.Count == 0) AskFreely(talk);
         else Planning.Plan(talk);
@@ -197,15 +226,20 @@ internal static class Stocktaking
     private static void AskMeasure(Talk talk, IReadOnlyList<string> materials)
     {
         talk.Ask(Cue.MeasureWanted);
+        var measures = StepByStep.MeasuresOffered(materials[0], talk.OnScreen);
         talk.Say(Catalogue.AskMeasure, ("materials", new Value.Materials(materials)),
-            ("choices", new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))])));
+            ("choices", new Value.Choices([.. measures.Select(key => new Value.Measure(key))])));
     }
 
-    private static void AskAmount(Talk talk, DraftItem item)
+    /// <summary>Asks how much of a material there is. Picked by role, its measure is asked after.</summary>
+    public static void AskAmount(Talk talk, DraftItem item)
     {
         talk.Ask(Cue.AmountWanted);
-        talk.Say(Catalogue.AskAmount, ("measure", new Value.Measure(item.Measure ?? UsualMeasure(item.Material))),
-            ("material", new Value.Material(item.Material)));
+        var material = ("material", (Value)new Value.Material(item.Material));
+        if (talk.Draft.ByRole && item.Measure is null) talk.Say(Catalogue.AskHowMuch, material);
+        else
+            talk.Say(Catalogue.AskAmount,
+                ("measure", new Value.Measure(item.Measure ?? StepByStep.UsualMeasure(item.Material))), material);
     }
 
     private static void OpenMenu(Talk talk, int step)
@@ -249,23 +283,25 @@ internal static class Stocktaking
             Continue(talk);
             return true;
         }
-        SetAmount(talk, item, amount,
-            reading.BareMeasure ?? item.Measure ?? UsualMeasure(item.Material), taken: false);
+        var usual = talk.Draft.ByRole ? null : StepByStep.UsualMeasure(item.Material);
+        SetAmount(talk, item, amount, reading.BareMeasure ?? item.Measure ?? usual, taken: false);
         return true;
     }
 
     private static bool HearMeasure(Talk talk, Reading reading)
     {
+        var lacking = talk.Draft.Items.FirstOrDefault(i => i is { Amount: not null, Measure: null });
+        if (lacking is null) return false;
         var measure = reading.BareMeasure;
-        if (measure is null && reading.BareNumber is > 0 and var number && number <= StepByStep.Measures.Count
-            && number % 1 == 0)
-            measure = StepByStep.Measures[(int)number - 1];
+        var offered = StepByStep.MeasuresOf(lacking.Material);
+        if (measure is null && reading.BareNumber is > 0 and var number && number <= offered.Count && number % 1 == 0)
+            measure = offered[(int)number - 1];
         if (measure is null) return false;
         SetMeasures(talk, measure);
         return true;
     }
 
-    private static void SetAmount(Talk talk, DraftItem item, decimal amount, string measure, bool taken)
+    private static void SetAmount(Talk talk, DraftItem item, decimal amount, string? measure, bool taken)
     {
         var known = item with { Amount = amount, Measure = measure };
         Replace(talk, i => i == item ? known : i);
@@ -278,7 +314,7 @@ internal static class Stocktaking
     private static void SetMeasures(Talk talk, string? measure)
     {
         var lacking = talk.Draft.Items.Where(i => i is { Amount: not null, Measure: null }).ToList();
-        DraftItem Known(DraftItem item) => item with { Measure = measure ?? UsualMeasure(item.Material) };
+        DraftItem Known(DraftItem item) => item with { Measure = measure ?? StepByStep.UsualMeasure(item.Material) };
         Replace(talk, i => lacking.Contains(i) ? Known(i) : i);
         if (measure is null) SayTaken(talk, [.. lacking.Select(Known)]);
         Continue(talk);
@@ -305,11 +341,4 @@ internal static class Stocktaking
         talk.Farmer = talk.Farmer with { Draft = new StockDraft { Items = items } };
         Continue(talk);
     }
-
-    /// <summary>The measure meant when none is said: bulky plants go by the wheelbarrow, the rest by the bucket.
-    /// Common practice, no source.</summary>
-    private static string UsualMeasure(string material) =>
-        MaterialTable.TryFind(material, out var known) && known.Role is MaterialRole.Brown or MaterialRole.Green
-            ? "wheelbarrow"
-            : "bucket";
 }

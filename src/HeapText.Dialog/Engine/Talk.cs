@@ -16,6 +16,7 @@ internal sealed class Talk
     private readonly IReadOnlyDictionary<int, Group> _groups;
     private readonly Priority _priority;
     private readonly List<Outbound> _says = [];
+    private readonly HashSet<MessageSpec> _said = [];
     private string _lead = "";
 
     public Talk(
@@ -27,11 +28,18 @@ internal sealed class Talk
 
     public Office Office { get; }
 
+    /// <summary>True when the farmer reads on a dialled screen, where long lists are paged and an answer costs no
+    /// text.</summary>
+    public bool OnScreen { get; init; }
+
     public Farmer Farmer { get; set; }
 
     public Instant Now { get; }
 
     public IReadOnlyList<Outbound> Says => _says;
+
+    /// <summary>True when this message was said in this turn.</summary>
+    public bool HasSaid(MessageSpec message) => _said.Contains(message);
 
     /// <summary>The date where the farmer is.</summary>
     public LocalDate Today => Now.InZone(FarmerClock.Zone(Farmer)).Date;
@@ -68,15 +76,21 @@ internal sealed class Talk
     private IEnumerable<string> Offered => new[] { Group?.Language }.OfType<string>().Concat(LanguagesOfGroups)
         .Concat(_book.Languages).Distinct().Where(Speaks);
 
-    public void Say(MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
-        Add(_book.Say(Language, message, filling));
-
     /// <summary>Puts a sentence before what is said next, in the same message where that keeps to two parts.</summary>
     public void Lead(MessageSpec message) => _lead = _book.Say(Language, message);
 
+    public void Say(MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling)
+    {
+        _said.Add(message);
+        Add(_book.Say(Language, message, filling));
+    }
+
     /// <summary>Says something of a heap, naming the heap when the phone has several.</summary>
-    public void SayOf(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
+    public void SayOf(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling)
+    {
+        _said.Add(message);
         Add(PrefixOf(heap) + _book.Say(Language, message, filling));
+    }
 
     public bool Fits(HeapRecord heap, MessageSpec message, params ReadOnlySpan<(string Slot, Value Value)> filling) =>
         _book.Fits(Language, message, PrefixOf(heap), filling);
@@ -93,7 +107,8 @@ internal sealed class Talk
         ? hints
         : new Value.LanguageHints([Language]);
 
-    private IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(Speaks)
+    /// <summary>Languages of the groups, that of most groups first.</summary>
+    public IEnumerable<string> LanguagesOfGroups => _groups.Values.Select(group => group.Language).Where(Speaks)
         .GroupBy(language => language).OrderByDescending(same => same.Count())
         .ThenBy(same => same.Key, StringComparer.Ordinal).Select(same => same.Key);
 
@@ -112,10 +127,12 @@ internal sealed class Talk
         Add(text);
     }
 
-    /// <summary>Opens a question, or closes the open one. What is still to be brought stays open behind it.</summary>
+    /// <summary>Opens a question, or closes the open one. What is still to be brought or picked stays open behind
+    /// it.</summary>
     public void Ask(Cue cue, HeapRecord? about = null)
     {
-        if (cue == Cue.Settled && Draft.Missing.Count > 0) cue = Cue.StockTooSmall;
+        if (cue == Cue.Settled && Draft is { ByRole: true, Items.Count: > 0 }) cue = Cue.MenuWanted;
+        else if (cue == Cue.Settled && Draft.Missing.Count > 0) cue = Cue.StockTooSmall;
         else if (cue == Cue.Settled) Farmer = Farmer with { Draft = null };
         var stage = Script.Next(Farmer.Stage, cue);
         Farmer = Farmer with

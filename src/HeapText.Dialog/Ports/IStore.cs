@@ -91,7 +91,9 @@ public readonly record struct SeenId(string Line, string Id)
 /// <param name="Version">0 when there is no record; rises by one with each commit.</param>
 /// <param name="Number">The farmer's number, unsealed; null when there is no record.</param>
 /// <param name="Seen">True when the message had its effect before.</param>
-public sealed record TurnStart(Farmer? Farmer, long Version, Msisdn? Number, bool Seen);
+/// <param name="Answer">What was shown in answer to the message before; null when it was answered otherwise, or
+/// longer ago than <see cref="Screen.Kept"/>.</param>
+public sealed record TurnStart(Farmer? Farmer, long Version, Msisdn? Number, bool Seen, Screen? Answer = null);
 
 /// <summary>The whole effect of one turn.</summary>
 public sealed record Commit
@@ -107,6 +109,9 @@ public sealed record Commit
 
     /// <summary>The message answered; null for a due item.</summary>
     public SeenId? Seen { get; init; }
+
+    /// <summary>What the message is answered with on the phone's screen; null for one that is not.</summary>
+    public Screen? Answer { get; init; }
 
     /// <summary>When the turn was taken.</summary>
     public required Instant At { get; init; }

@@ -1,3 +1,4 @@
+using System.Runtime.Serialization;
 using NodaTime;
 
 namespace HeapText.Dialog.Ports;
@@ -8,6 +9,26 @@ namespace HeapText.Dialog.Ports;
 /// <param name="From">The sender.</param>
 /// <param name="Text">What was written. Never logged.</param>
 public sealed record Inbound(string Id, string Line, Msisdn From, string Text);
+
+/// <summary>One step of a session on a phone's screen: what the farmer entered on the screen before.</summary>
+/// <param name="Session">The gateway's id of the session.</param>
+/// <param name="Step">Rises with each entry of the session; the same step again is the same entry.</param>
+/// <param name="Line">Name of the line it came in on.</param>
+/// <param name="From">The dialling phone.</param>
+/// <param name="Input">The newest entry alone; empty in the first step. Never logged.</param>
+public sealed record Dialled(string Session, int Step, string Line, Msisdn From, string Input);
+
+/// <summary>What a phone's screen shows.</summary>
+/// <param name="Text">At most 160 septets, or 70 UCS-2 units. Never logged.</param>
+/// <param name="Open">True when the farmer can enter something; false when the session ends.</param>
+[DataContract]
+public sealed record Screen(
+    [property: DataMember(Order = 0)] string Text, [property: DataMember(Order = 1)] bool Open)
+{
+    /// <summary>How long a given answer is kept word for word: far longer than a session, which networks end within
+    /// minutes.</summary>
+    public static readonly Duration Kept = Duration.FromHours(1);
+}
 
 /// <summary>Which messages go first when a line cannot send them all at once.</summary>
 public enum Priority

@@ -23,6 +23,7 @@ public sealed class AnswerReader
             ["sprouts"] = ["none", "all", "not-tried"],
             ["rain"] = ["dry", "some", "heavy"],
             ["labour"] = ["often", "sometimes", "little"],
+            ["screen"] = ["more", "back", "menu"],
             ["talk"] = ["thanks", "hello", "hour", "rod", "crop", "method"],
         };
 

@@ -25,6 +25,20 @@ public static class Fit
         return new Fitting(encoding, units, segments.Count, [.. segments.Select(piece => piece.Units)], screens);
     }
 
+    /// <summary>True when a text fits one USSD screen.</summary>
+    public static bool FitsScreen(ReadOnlySpan<char> text)
+    {
+        var septets = 0;
+        foreach (var character in text)
+        {
+            var cost = Gsm7.Cost(character);
+            if (cost == 0) return text.Length <= WideAlphabet.Screen;
+            septets += cost;
+        }
+
+        return septets <= SmallAlphabet.Screen;
+    }
+
     /// <summary>The text of each segment; an escape or a surrogate pair is never divided.</summary>
     public static IReadOnlyList<string> Split(string text)
     {

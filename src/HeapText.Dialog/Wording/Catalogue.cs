@@ -27,6 +27,12 @@ public static class Catalogue
     public static readonly MessageSpec PickManure = General("pick-manure", 1, ("choices", SlotKind.MaterialChoices));
     public static readonly MessageSpec PickEarth = General("pick-earth", 1, ("choices", SlotKind.MaterialChoices));
     public static readonly MessageSpec PickExtra = General("pick-extra", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickMineral =
+        General("pick-mineral", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickFeed = General("pick-feed", 1, ("choices", SlotKind.MaterialChoices));
+    public static readonly MessageSpec PickRole = General("pick-role", 1);
+    public static readonly MessageSpec PickMore = General("pick-more", 2, ("portions", SlotKind.Portions));
+    public static readonly MessageSpec AskHowMuch = General("ask-how-much", 1, ("material", SlotKind.Material));
     public static readonly MessageSpec AskAmount =
         General("ask-amount", 1, ("measure", SlotKind.Measure), ("material", SlotKind.Material));
     public static readonly MessageSpec AskMeasure =
@@ -179,6 +185,46 @@ public static class Catalogue
     public static readonly MessageSpec NoHeapStands = General("no-heap-stands", 1);
     public static readonly MessageSpec NewHeap = General("new-heap", 1);
     public static readonly MessageSpec HeapsEnough = General("heaps-enough", 1);
+
+    // screens
+    public static readonly MessageSpec LanguageName = General("language-name", 1);
+    public static readonly MessageSpec ScreenCode = General("screen-code", 1);
+    public static readonly MessageSpec ScreenMore = General("screen-more", 1, ("key", SlotKind.Key));
+    public static readonly MessageSpec ScreenBack = General("screen-back", 1, ("key", SlotKind.Key));
+    public static readonly MessageSpec ScreenMenu = General("screen-menu", 1, ("key", SlotKind.Key));
+    public static readonly MessageSpec ScreenPick = General("screen-pick", 1);
+    public static readonly MessageSpec ScreenAlsoText = General("screen-also-text", 1);
+    public static readonly MessageSpec ScreenTurned = General("screen-turned", 1);
+    public static readonly MessageSpec ScreenStopped = General("screen-stopped", 1);
+    public static readonly MessageSpec ScreenStop = General("screen-stop", 1);
+    public static readonly MessageSpec ScreenPests = General("screen-pests", 1);
+    public static readonly MessageSpec MenuNext = General("menu-next", 1);
+    public static readonly MessageSpec MenuBuilt = General("menu-built", 1);
+    public static readonly MessageSpec MenuTurned = General("menu-turned", 1);
+    public static readonly MessageSpec MenuCheck = General("menu-check", 1);
+    public static readonly MessageSpec MenuRecipe = General("menu-recipe", 1);
+    public static readonly MessageSpec MenuStock = General("menu-stock", 1);
+    public static readonly MessageSpec MenuCrop = General("menu-crop", 1);
+    public static readonly MessageSpec MenuMethod = General("menu-method", 1);
+    public static readonly MessageSpec MenuHelp = General("menu-help", 1);
+    public static readonly MessageSpec MenuSettings = General("menu-settings", 1);
+    public static readonly MessageSpec MenuStop = General("menu-stop", 1);
+    public static readonly MessageSpec MenuHeat = General("menu-heat", 1);
+    public static readonly MessageSpec MenuSmell = General("menu-smell", 1);
+    public static readonly MessageSpec MenuSqueeze = General("menu-squeeze", 1);
+    public static readonly MessageSpec MenuPests = General("menu-pests", 1);
+    public static readonly MessageSpec MenuPerson = General("menu-person", 1);
+    public static readonly MessageSpec MenuUrgent = General("menu-urgent", 1);
+    public static readonly MessageSpec MenuHow = General("menu-how", 1);
+    public static readonly MessageSpec MenuLanguage = General("menu-language", 1);
+    public static readonly MessageSpec MenuHour = General("menu-hour", 1);
+    public static readonly MessageSpec MenuRod = General("menu-rod", 1);
+
+    /// <summary>What stands on a screen's line of keys, and must be short.</summary>
+    public static IReadOnlyList<MessageSpec> Keys { get; } = [LanguageName, ScreenMore, ScreenBack, ScreenMenu];
+
+    /// <summary>Messages that tell how to build a heap.</summary>
+    public static IReadOnlyList<MessageSpec> Recipes { get; } = [Recipe, RecipeFirst, RecipeDry];
 
     private static readonly Dictionary<string, MessageSpec> NeverInByAdvice = Agronomy.Materials.RefusalAdvice.All
         .ToDictionary(key => key, key => General("never-in-" + key, 2, ("materials", SlotKind.Materials)));

@@ -97,4 +97,7 @@ public enum SlotKind
 
     /// <summary>How each other language offers itself.</summary>
     LanguageHints,
+
+    /// <summary>A key of the phone, one sign.</summary>
+    Key,
 }

@@ -57,9 +57,9 @@ internal sealed class TextFileCheck(
         .. Keys(file.Hours.Keys.Select(h => $"{h}"), ReminderHours.All.Select(h => $"{h}"), "hours", "hour"),
     ];
 
-    // How a language offers itself stands in messages of all the others, and must not double their parts.
-    private bool IsSentInGsm7(FarmerText text) =>
-        file.Alphabet == "GSM7" || text is { Section: "messages" } && text.Key == Catalogue.LanguageHint.Key;
+    // How a language names and offers itself stands in messages of all the others, and must not double their parts.
+    private bool IsSentInGsm7(FarmerText text) => file.Alphabet == "GSM7" || (text.Section == "messages"
+        && (text.Key == Catalogue.LanguageHint.Key || text.Key == Catalogue.LanguageName.Key));
 
     private IEnumerable<DialogFault> OutsideGsm7(FarmerText text)
     {

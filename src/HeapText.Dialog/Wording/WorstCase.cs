@@ -10,28 +10,35 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
 {
     /// <summary>Each message at its longest.</summary>
     public IEnumerable<(MessageSpec Message, string Text)> Longest() =>
-        Catalogue.All.Select(message => (message, Longest(message)));
+        Catalogue.All.Select(message => (message, TextOf(message)));
 
     public IEnumerable<DialogFault> Faults() => Catalogue.All.SelectMany(FaultsOf);
+
+    /// <summary>The message with the longest values it can meet.</summary>
+    public string TextOf(MessageSpec message)
+    {
+        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot))).ToArray();
+        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
+        return prefix + book.Say(file.Language, message, filling);
+    }
 
     private IEnumerable<DialogFault> FaultsOf(MessageSpec message)
     {
         var template = file.Messages[message.Key];
-        var text = Longest(message);
+        var text = TextOf(message);
         var fitting = Fit.Measure(text);
         var most = message.SegmentsIn(file.Alphabet);
         if (fitting.Segments > most)
             yield return At(template,
                 $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), "
                 + $"allowed {most}; longest: {text}");
+        if (MostUnits(message, fitting.Encoding) is { } units && fitting.Units > units)
+            yield return At(template, $"'{message.Key}' takes {fitting.Units} units on a line of keys, allowed {units}");
     }
 
-    private string Longest(MessageSpec message)
-    {
-        var filling = message.Slots.Select(slot => (slot.Name, Longest(message, slot))).ToArray();
-        var prefix = message.OfHeap ? book.HeapPrefix(file.Language, 9) : "";
-        return prefix + book.Say(file.Language, message, filling);
-    }
+    /// <summary>Most units of what stands on a screen beside other things; null for a message of its own.</summary>
+    private static int? MostUnits(MessageSpec message, TextEncoding encoding) =>
+        !Catalogue.Keys.Contains(message) ? null : encoding == TextEncoding.Gsm7 ? 16 : 12;
 
     private Value Longest(MessageSpec message, Slot slot) => slot.Kind switch
     {
@@ -42,6 +49,7 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
         SlotKind.Metres => new Value.Metres(1.5),
         SlotKind.Date => new Value.Date(LongestDate()),
         SlotKind.Hour => new Value.Hour(file.Hours.MaxBy(h => Units(h.Value)).Key),
+        SlotKind.Key => new Value.Name("#"),
         SlotKind.Name => new Value.Name(new string('m', Phrasebook.LongestName)),
         SlotKind.Material => new Value.Material(LongestMaterial()),
         SlotKind.Materials => new Value.Materials([LongestMaterial()]) { LeftOut = 9 },
@@ -63,7 +71,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
             [.. file.Materials.OrderByDescending(m => Units(m.Value)).Take(Reading.MostChoices)
                 .Select(m => new Value.Material(m.Key))]),
         SlotKind.Words => new Value.Words([new string('m', Phrasebook.LongestName)]),
-        SlotKind.MeasureChoices => new Value.Choices([.. StepByStep.Measures.Select(key => new Value.Measure(key))]),
+        SlotKind.MeasureChoices => new Value.Choices(
+            [.. StepByStep.MeasuresInText.Select(key => new Value.Measure(key))]),
         SlotKind.HourChoices => new Value.Choices([.. ReminderHours.All.Select(hour => new Value.Hour(hour))]),
         SlotKind.HeapChoices => new Value.Heaps([.. Enumerable.Repeat((99, LongestDate()), Farmer.MostHeaps)]),
         SlotKind.LanguageHints => new Value.LanguageHints(

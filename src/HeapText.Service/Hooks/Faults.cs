@@ -54,7 +54,8 @@ internal static class Faults
             404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
             405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
             415 => NotJsonDetail,
-            500 when context.HttpContext.Request.Path.StartsWithSegments("/sms") => NotTakenDetail,
+            500 when context.HttpContext.Request.Path.StartsWithSegments("/sms")
+                || context.HttpContext.Request.Path.StartsWithSegments("/ussd") => NotTakenDetail,
             500 => "The service failed; its log tells why.",
             _ => null,
         };

@@ -1,18 +1,13 @@
 using System.Net.Mime;
-using HeapText.Carriers.Signing;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
 using HeapText.Service.Turns;
-using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
 
 /// <summary>Texts coming in: <c>POST /sms/{line}</c>.</summary>
 internal static class SmsHook
 {
-    // A gateway hears within 5 s that the store stalls (robustness), so we stop waiting a little earlier.
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(4.5);
-
     /// <summary>Maps the route.</summary>
     public static void MapSmsHook(this IEndpointRouteBuilder routes)
     {
@@ -33,12 +28,9 @@ internal static class SmsHook
         string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns,
         LastCommit last, TimeProvider time)
     {
-        if (!lines.TryGetValue(line, out var inbound)) return Faults.UnknownLine(lines.Keys);
-        if (await HookBody.Read(context.Request, context.RequestAborted) is not { } body)
-            return Faults.TooLarge(HookBody.MostBytes);
-        if (inbound.Keys is { } keys && !IsGenuine(keys, context.Request, body, time)) return Faults.NotGenuine();
-        if (!HookBody.IsJson(context.Request)) return Faults.NotJson();
-        if (SmsBody.Read(body, inbound, out var fault) is not { } message) return Faults.BadBody(fault);
+        var (entry, refused) = await HookEntry.Open(line, context, lines, time);
+        if (entry is null) return refused!;
+        if (SmsBody.Read(entry.Body, entry.Line, out var fault) is not { } message) return Faults.BadBody(fault);
         return await Commit(message, context, turns, last, time);
     }
 
@@ -46,7 +38,7 @@ internal static class SmsHook
         Inbound message, HttpContext context, TurnRunner turns, LastCommit last, TimeProvider time)
     {
         // Not the request's own cancellation: a gateway that hangs up early still gets its message taken.
-        using var deadline = new CancellationTokenSource(LongestWait, time);
+        using var deadline = new CancellationTokenSource(HookEntry.LongestWait, time);
         try
         {
             var duplicate = await turns.Hear(message, deadline.Token);
@@ -65,19 +57,6 @@ internal static class SmsHook
             return Faults.Busy(context);
         }
     }
-
-    private static bool IsGenuine(
-        IReadOnlyList<WebhookKey> keys, HttpRequest request, ReadOnlyMemory<byte> body, TimeProvider time) =>
-        WebhookSignature.IsGenuine(
-            keys,
-            Single(request, WebhookSignature.IdHeader),
-            Single(request, WebhookSignature.TimestampHeader),
-            Single(request, WebhookSignature.SignatureHeader),
-            body.Span,
-            time.GetUtcNow().ToInstant());
-
-    private static string? Single(HttpRequest request, string header) =>
-        request.Headers[header] is [var value] ? value : null;
 }
 
 /// <summary>A text as the gateway posts it.</summary>

@@ -2,7 +2,7 @@ using System.Reflection;
 
 namespace HeapText.Service.Practice;
 
-/// <summary>The phone in the browser: one page, its style and its script, all from this program.</summary>
+/// <summary>The phone in the browser: one page, its style and its scripts, all from this program.</summary>
 internal static class PhonePage
 {
     private const string Policy =
@@ -15,6 +15,7 @@ internal static class PhonePage
         Map(routes, "/phone", "phone.html", "text/html; charset=utf-8");
         Map(routes, "/phone/phone.css", "phone.css", "text/css; charset=utf-8");
         Map(routes, "/phone/phone.js", "phone.js", "text/javascript; charset=utf-8");
+        Map(routes, "/phone/dial.js", "dial.js", "text/javascript; charset=utf-8");
     }
 
     private static void Map(IEndpointRouteBuilder routes, string route, string file, string type)

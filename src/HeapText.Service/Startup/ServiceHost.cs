@@ -35,6 +35,7 @@ internal static class ServiceHost
         app.MapOpenApi();
         app.MapHealth();
         app.MapSmsHook();
+        app.MapUssdHook();
         if (settings.IsPractice)
         {
             app.MapPractice();

@@ -1,5 +1,7 @@
+using System.Globalization;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Screens;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -44,6 +46,39 @@ internal sealed partial class TurnRunner(
         throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
     }
 
+    /// <summary>Takes a step on a dialled screen; what it shows, and whether it had its effect before. Completes only
+    /// when the effect is durable.</summary>
+    /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
+    /// <exception cref="TurnFailedException">No answer could be worked out; the trainer is told.</exception>
+    public async Task<(Screen Screen, bool Duplicate)> Dial(Dialled step, CancellationToken cancel)
+    {
+        // No gateway's id of a text begins so.
+        var mark = string.Create(CultureInfo.InvariantCulture, $"\u001f{step.Step} {step.Session}");
+        var seen = new SeenId(step.Line, mark);
+        var key = store.KeyOf(step.From);
+        using var turn = await _locks.Enter(key, cancel);
+        for (var conflicts = 0; conflicts < MostConflicts; conflicts++)
+        {
+            var now = time.GetUtcNow().ToInstant();
+            var start = await store.Begin(key, seen, now, cancel);
+            if (start.Answer is { } given) return (given, true);
+            var number = start.Number ?? step.From;
+            if (Decide(start.Farmer, step, now) is not { } shown)
+            {
+                await Commit(key, start, number, null, now, HandOver(start.Farmer, step, now), cancel);
+                throw new TurnFailedException();
+            }
+
+            // Its answer is past keeping: where the farmer is now is shown instead, and nothing changes.
+            if (start.Seen) return (shown.Screen, true);
+            var reaction = new Reaction(shown.Farmer, shown.Says, shown.NextDue);
+            if (await Commit(key, start, number, seen, now, reaction, cancel, shown.Screen) == CommitOutcome.Committed)
+                return (shown.Screen, false);
+        }
+
+        throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
+    }
+
     /// <summary>Takes the turn of a farmer who is due.</summary>
     /// <exception cref="StoreUnavailableException">The claim runs out and the farmer is claimed again.</exception>
     public async Task Wake(FarmerKey key, CancellationToken cancel)
@@ -61,7 +96,7 @@ internal sealed partial class TurnRunner(
 
     private async Task<CommitOutcome> Commit(
         FarmerKey key, TurnStart start, Msisdn number, SeenId? seen, Instant now, Reaction reaction,
-        CancellationToken cancel)
+        CancellationToken cancel, Screen? answer = null)
     {
         var outcome = await store.Commit(
             new Commit
@@ -70,6 +105,7 @@ internal sealed partial class TurnRunner(
                 Number = number,
                 ExpectedVersion = start.Version,
                 Seen = seen,
+                Answer = answer,
                 At = now,
                 Farmer = reaction.Farmer,
                 NextDue = reaction.NextDue,
@@ -108,6 +144,19 @@ internal sealed partial class TurnRunner(
         }
     }
 
+    private ScreenReaction? Decide(Farmer? farmer, Dialled step, Instant now)
+    {
+        try
+        {
+            return conversation.Dial(farmer, farmer?.Subject ?? SubjectIds.New(), step, now);
+        }
+        catch (Exception fault)
+        {
+            LogStepFailed(step.From.Masked, step.Line, FaultTrace.Of(fault));
+            return null;
+        }
+    }
+
     private Reaction? Decide(FarmerKey key, Farmer farmer, Msisdn number, Instant now)
     {
         try
@@ -143,6 +192,10 @@ internal sealed partial class TurnRunner(
         }
     }
 
+    private Reaction HandOver(Farmer? farmer, Dialled step, Instant now) => farmer is null
+        ? HandOver(new Farmer { Subject = SubjectIds.New(), Line = step.Line }, now, null)
+        : HandOver(farmer, now, NextDue(farmer, step.From, now));
+
     // Nothing said by machine: the officer's list shows the farmer, and the next text is a new start.
     private static Reaction HandOver(Farmer farmer, Instant now, Instant? nextDue)
     {
@@ -159,6 +212,10 @@ internal sealed partial class TurnRunner(
 
     [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} could not be worked out and is tried again: {Trace}")]
     private partial void LogWakeFailed(string farmer, string trace);
+
+    [LoggerMessage(105, LogLevel.Error,
+        "A step on the screen of {Farmer} on line {Line} could not be answered and was handed to a person: {Trace}")]
+    private partial void LogStepFailed(string farmer, string line, string trace);
 
     [LoggerMessage(104, LogLevel.Warning, "{Farmer} of group {Group} waits for a person: {Reason}")]
     private partial void LogConcern(string farmer, int? group, ConcernReason reason);

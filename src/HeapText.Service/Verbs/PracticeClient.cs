@@ -35,6 +35,11 @@ internal sealed class PracticeClient(Uri url) : IDisposable
     public Task Send(string id, Msisdn from, string text, CancellationToken cancel) =>
         Post<SmsAccepted>("/sms/practice", new SmsMessage(id, from.Value, "practice", text, null), cancel);
 
+    /// <summary>Takes a step on a dialled screen; the same session and step get the same screen.</summary>
+    /// <exception cref="HttpRequestException">It was not taken; the message says why.</exception>
+    public Task<UssdScreen> Dial(string session, int step, Msisdn from, string input, CancellationToken cancel) =>
+        Post<UssdScreen>("/ussd/practice", new UssdStep(session, from.Value, "*384#", input, step), cancel);
+
     /// <summary>What the phone got after the n-th message.</summary>
     public async Task<IReadOnlyList<SentMessage>> Messages(Msisdn to, long after, CancellationToken cancel) =>
         await _http.GetFromJsonAsync<List<SentMessage>>(

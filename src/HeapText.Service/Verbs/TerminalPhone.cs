@@ -11,7 +11,8 @@ internal sealed class TerminalPhone(
     PracticeClient service, Msisdn number, string? firstText, TextReader input, TextWriter output)
 {
     private const string Help = """
-        Each line you type is sent as a text. These move the practice clock or leave:
+        Each line you type is sent as a text. These dial for screens, move the practice clock or leave:
+          :dial  screens instead of texts, until they end or :hangup
           :next  to the next reminder     :day  one day on     :week  one week on     :quit
         """;
 
@@ -22,6 +23,9 @@ internal sealed class TerminalPhone(
     private DateTimeZone _zone = DateTimeZone.Utc;
     private long _last;
     private int _sent;
+    private int _dialled;
+    private int _step;
+    private bool _isDialled;
 
     /// <summary>Runs until the input ends or <c>:quit</c>.</summary>
     public async Task Run(CancellationToken cancel)
@@ -45,7 +49,7 @@ internal sealed class TerminalPhone(
 
     private async Task<string?> ReadLine(CancellationToken cancel)
     {
-        await output.WriteAsync("> ");
+        await output.WriteAsync(_isDialled ? "% " : "> ");
         await output.FlushAsync(cancel);
         return await input.ReadLineAsync(cancel);
     }
@@ -54,7 +58,7 @@ internal sealed class TerminalPhone(
     {
         switch (line)
         {
-            case "":
+            case "" when !_isDialled:
                 await ShowNew(cancel);
                 break;
             case ":next":
@@ -66,8 +70,19 @@ internal sealed class TerminalPhone(
             case ":week":
                 await Move(Duration.FromDays(7), cancel);
                 break;
+            case ":dial":
+                (_dialled, _step) = (_dialled + 1, 0);
+                await Enter("", cancel);
+                break;
+            case ":hangup":
+                _isDialled = false;
+                await ShowNew(cancel);
+                break;
             case [':', ..]:
                 await output.WriteLineAsync(Help);
+                break;
+            case var entry when _isDialled:
+                await Enter(entry, cancel);
                 break;
             default:
                 await Send(line, cancel);
@@ -95,6 +110,16 @@ internal sealed class TerminalPhone(
         var now = await service.Advance(by, cancel);
         await output.WriteLineAsync($"It is now {Show(now)}.");
         await ShowNew(cancel);
+    }
+
+    private async Task Enter(string input, CancellationToken cancel)
+    {
+        var session = string.Create(CultureInfo.InvariantCulture, $"terminal-{_run}-{_dialled}");
+        var screen = await service.Dial(session, _step + 1, number, input, cancel);
+        _step++;
+        _isDialled = screen.Open;
+        await output.WriteLineAsync("| " + screen.Text.ReplaceLineEndings("\n| "));
+        if (!screen.Open) await ShowNew(cancel);
     }
 
     private async Task Send(string text, CancellationToken cancel)

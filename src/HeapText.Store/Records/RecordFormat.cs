@@ -23,10 +23,8 @@ internal static class RecordFormat
              new SetAsideFormatter()],
             [StandardResolver.Instance]));
 
-    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>,
-    /// <see cref="OwnWord"/>, <see cref="AuditEntry"/>
-    /// or
-    /// <see cref="SetAsideMessage"/>.</summary>
+    /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="OwnWord"/>,
+    /// <see cref="AuditEntry"/>, <see cref="Screen"/> or <see cref="SetAsideMessage"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(512);

@@ -49,6 +49,10 @@ internal sealed class Keys(string prefix)
     /// trimmed by the farmer's next commit; the whole expires <see cref="SeenLifetime"/> after the last.</summary>
     public RedisKey Seen(FarmerKey key) => Of(key, "s:");
 
+    /// <summary>Hash: 16-byte mark of a step on the screen → the packed screen it was answered with. The whole expires
+    /// <see cref="Dialog.Ports.Screen.Kept"/> after the last.</summary>
+    public RedisKey Answers(FarmerKey key) => Of(key, "a:");
+
     /// <summary>Sorted set: entry (<see cref="OutboxEntry"/>) → not-before; minus the count of attempts once taken,
     /// so that the entry stays first until it is settled. Absent when nothing waits.</summary>
     public RedisKey Outbox(FarmerKey key) => Of(key, "o:");

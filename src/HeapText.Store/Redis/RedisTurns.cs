@@ -17,12 +17,14 @@ internal sealed class RedisTurns(IDatabase database, Keys keys, NumberVault vaul
     {
         var mark = message is { } seen ? vault.MarkOf(seen) : [];
         var result = await Script.Begin.Run(
-            database, [keys.Farmer(key), keys.Seen(key)], [mark, Millis.Until(now - SeenId.Kept)]);
+            database, [keys.Farmer(key), keys.Seen(key), keys.Answers(key)],
+            [mark, Millis.Until(now - SeenId.Kept)]);
         var stored = (byte[]?)result[0];
         if (stored is null) return new TurnStart(null, 0, null, false);
         return new TurnStart(
             RecordFormat.Unpack<Farmer>(StoredFarmer.Record(stored)), StoredFarmer.Version(stored),
-            vault.Unseal(key, StoredFarmer.SealedNumber(stored)), (int)result[1] == 1);
+            vault.Unseal(key, StoredFarmer.SealedNumber(stored)), (int)result[1] == 1,
+            (byte[]?)result[2] is { } screen ? RecordFormat.Unpack<Screen>(screen) : null);
     }
 
     public async Task<CommitOutcome> Commit(Commit commit)
@@ -60,13 +62,15 @@ internal sealed class RedisTurns(IDatabase database, Keys keys, NumberVault vaul
             commit.NextDue is { } due ? Millis.Until(due) : "",
             commit.Farmer.Group is { } group ? group : "",
             commit.Farmer.Concern is { } concern ? Millis.Until(concern.Since) : "",
+            commit.Answer is { } screen ? RecordFormat.Pack(screen) : "",
+            (long)Screen.Kept.TotalMilliseconds,
         ];
     }
 
     private RedisKey[] KeysOf(FarmerKey key, IEnumerable<string> lines) =>
     [
         keys.Farmer(key), keys.Seen(key), keys.Due(key.Partition), keys.Members(key.Partition),
-        keys.Concerns(key.Partition), keys.FarmerCount(key.Partition), keys.Outbox(key),
+        keys.Concerns(key.Partition), keys.FarmerCount(key.Partition), keys.Outbox(key), keys.Answers(key),
         .. lines.SelectMany(line => keys.WaitingAll(key.Partition, line)),
     ];
 

@@ -12,6 +12,7 @@ internal sealed class CommitStep(Commit commit, NumberVault vault)
     private readonly byte[] _record = RecordFormat.Pack(commit.Farmer);
     private readonly byte[] _mark = commit.Seen is { } seen ? vault.MarkOf(seen) : [];
     private readonly long _oldestMark = Millis.Until(commit.At - SeenId.Kept);
+    private readonly byte[]? _answer = commit.Answer is { } screen ? RecordFormat.Pack(screen) : null;
     private readonly object? _due = commit.NextDue is { } due ? Millis.Until(due) : null;
     private readonly object? _group = commit.Farmer.Group;
     private readonly object? _concern = commit.Farmer.Concern is { } concern ? Millis.Until(concern.Since) : null;
@@ -27,6 +28,11 @@ internal sealed class CommitStep(Commit commit, NumberVault vault)
         {
             session.Run(Tables.Seen.Put, farmer, _mark, Millis.Now(commit.At));
             if (_mark[0] % Tables.Seen.TrimEvery == 0) session.Run(Tables.Seen.Trim, _oldestMark);
+        }
+        if (_answer is not null)
+        {
+            session.Run(Tables.Answers.Put, farmer, _mark, Millis.Now(commit.At), _answer);
+            session.Run(Tables.Answers.Trim, Millis.Until(commit.At - Screen.Kept));
         }
         if (_messages.Length > 0) Send(session, farmer);
         return CommitOutcome.Committed;

@@ -190,11 +190,13 @@ internal sealed class SqliteStore : IStore
     {
         var mark = message is { } seen ? _vault.MarkOf(seen) : [];
         using var rows = session.Rows(
-            Tables.Farmers.Begin, Convert.FromHexString(key.Hash), mark, Millis.Until(now - SeenId.Kept));
+            Tables.Farmers.Begin, Convert.FromHexString(key.Hash), mark, Millis.Until(now - SeenId.Kept),
+            Millis.Until(now - Screen.Kept));
         if (!rows.Read()) return new TurnStart(null, 0, null, false);
         return new TurnStart(
             RecordFormat.Unpack<Farmer>(rows.GetFieldValue<byte[]>(2)), rows.GetInt64(0),
-            _vault.Unseal(key, rows.GetFieldValue<byte[]>(1)), rows.GetBoolean(3));
+            _vault.Unseal(key, rows.GetFieldValue<byte[]>(1)), rows.GetBoolean(3),
+            rows.IsDBNull(4) ? null : RecordFormat.Unpack<Screen>(rows.GetFieldValue<byte[]>(4)));
     }
 
     private static List<FarmerKey> ClaimDue(Session session, long now, long until, int most)

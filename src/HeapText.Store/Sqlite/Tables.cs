@@ -13,11 +13,12 @@ internal static class Tables
 
     public static class Farmers
     {
-        /// <summary>key, mark, oldest mark that counts → version, number, record, whether the mark was
-        /// seen.</summary>
+        /// <summary>key, mark, oldest mark and oldest answer that count → version, number, record, whether the mark
+        /// was seen, the screen it was answered with.</summary>
         public const string Begin = """
             SELECT version, number, record,
-                   EXISTS (SELECT 1 FROM seen WHERE seen.farmer = farmer.id AND mark = ?2 AND at >= ?3)
+                   EXISTS (SELECT 1 FROM seen WHERE seen.farmer = farmer.id AND mark = ?2 AND at >= ?3),
+                   (SELECT screen FROM answer WHERE answer.farmer = farmer.id AND mark = ?2 AND at >= ?4)
             FROM farmer WHERE key = ?1
             """;
 
@@ -86,6 +87,21 @@ internal static class Tables
         public const string Trim = """
             DELETE FROM seen WHERE (farmer, mark) IN (
               SELECT farmer, mark FROM seen WHERE at < ?1 ORDER BY at LIMIT 32)
+            """;
+    }
+
+    public static class Answers
+    {
+        /// <summary>farmer, mark, at, screen.</summary>
+        public const string Put = """
+            INSERT INTO answer (farmer, mark, at, screen) VALUES (?1, ?2, ?3, ?4)
+            ON CONFLICT (farmer, mark) DO UPDATE SET at = excluded.at, screen = excluded.screen
+            """;
+
+        /// <summary>oldest answer that counts. Takes more than came since.</summary>
+        public const string Trim = """
+            DELETE FROM answer WHERE (farmer, mark) IN (
+              SELECT farmer, mark FROM answer WHERE at < ?1 ORDER BY at LIMIT 2)
             """;
     }
 

@@ -24,10 +24,16 @@ internal sealed class Subjects : IAsyncDisposable
     private readonly string _folder;
     private readonly IReadOnlyList<Reaction> _season;
 
-    private Subjects(WebApplication app, IStore store, string folder, IReadOnlyList<Reaction> season) =>
-        (_app, _store, _folder, _season) = (app, store, folder, season);
+    private Subjects(WebApplication app, IStore store, string folder, Conversation conversation) =>
+        (_app, _store, _folder, Conversation, _season) = (app, store, folder, conversation, Decided(conversation));
+
+    public Conversation Conversation { get; }
 
     public Uri HookUrl => new(_app.Urls.First() + "/sms/practice");
+
+    public Uri UssdUrl => new(_app.Urls.First() + "/ussd/practice");
+
+    public Uri BareUssdUrl => new(_app.Urls.First() + "/bare-ussd");
 
     public Uri BareUrl => new(_app.Urls.First() + "/bare");
 
@@ -52,7 +58,8 @@ internal sealed class Subjects : IAsyncDisposable
         var app = builder.Build();
         app.Urls.Add("http://127.0.0.1:0");
         app.MapSmsHook();
-        var subjects = new Subjects(app, store, folder, Decided(conversation));
+        app.MapUssdHook();
+        var subjects = new Subjects(app, store, folder, conversation);
         subjects.MapControls(app, line);
         await app.StartAsync();
         return subjects;
@@ -100,6 +107,11 @@ internal sealed class Subjects : IAsyncDisposable
         routes.MapPost("/bare", async (HttpContext context) => await Parse(context, line) is null
             ? Results.BadRequest()
             : TypedResults.Accepted((string?)null, new SmsAccepted(true, false)));
+        routes.MapPost("/bare-ussd", async (HttpContext context) =>
+            await HookBody.Read(context.Request, context.RequestAborted) is { } body
+            && UssdBody.Read(body, line, out _) is { } step
+                ? Results.Ok(new UssdScreen(step.Input, true))
+                : Results.BadRequest());
         routes.MapPost("/bare-commit", async (HttpContext context) =>
         {
             if (await Parse(context, line) is not { } message) return Results.BadRequest();

@@ -22,12 +22,15 @@ internal sealed class Talker
     /// <summary>The districts' own words; the farmer's district is "41".</summary>
     public WordBook Words { get; } = new(Repository.Dialogs.Reader);
 
-    public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null)
+    public Talker(string zone = Zone, HeapMethod? method = null, Office? office = null, Group? group = null)
     {
         method ??= HeapMethods.Usual;
         _conversation = new Conversation(
             Repository.Dialogs,
-            new Dictionary<int, Group> { [41] = new(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats") },
+            new Dictionary<int, Group>
+            {
+                [41] = group ?? new Group(41, "Upper Ziwani", "en", zone, "Trainer, Marula Flats"),
+            },
             office ?? new Office
             {
                 Methods = new Dictionary<string, HeapMethod>(HeapMethods.All) { [method.Key] = method },
@@ -44,6 +47,12 @@ internal sealed class Talker
 
     public IReadOnlyList<Outbound> Says { get; private set; } = [];
 
+    /// <summary>What the dialled screen shows.</summary>
+    public Screen Screen { get; private set; } = new("", false);
+
+    private int _sessions;
+    private int _step;
+
     /// <summary>The texts just said, one after the other.</summary>
     public string Said => string.Join("\n", Says.Select(message => message.Text));
 
@@ -58,6 +67,39 @@ internal sealed class Talker
     {
         foreach (var text in texts) Take(_conversation.Hear(Farmer, "subject", "practice", text, Now));
         return this;
+    }
+
+    /// <summary>Dials: a new session on the screen.</summary>
+    public Talker Dial()
+    {
+        _sessions++;
+        _step = 0;
+        return Enter("");
+    }
+
+    /// <summary>Enters one after the other on the dialled screen.</summary>
+    public Talker Enter(params string[] entries)
+    {
+        foreach (var entry in entries) Step($"session {_sessions}", ++_step, entry);
+        return this;
+    }
+
+    /// <summary>One step of any session.</summary>
+    public Talker Step(string session, int step, string entry)
+    {
+        Assert.True(Msisdn.TryParse("+99910000001", out var number));
+        var dialled = new Dialled(session, step, "practice", number, entry);
+        var reaction = _conversation.Dial(Farmer, "subject", dialled, Now);
+        (Farmer, Says, NextDue, Screen) = (reaction.Farmer, reaction.Says, reaction.NextDue, reaction.Screen);
+        return this;
+    }
+
+    /// <summary>All pages from the present one on, one text; leaves the screen on the last.</summary>
+    public string ReadOn()
+    {
+        List<string> pages = [Screen.Text];
+        while (Screen.Open && Screen.Text.Split('\n')[^1].StartsWith('#')) pages.Add(Enter("#").Screen.Text);
+        return string.Join("\n", pages);
     }
 
     /// <summary>Lets time pass and wakes whenever something is due, as the service does.</summary>

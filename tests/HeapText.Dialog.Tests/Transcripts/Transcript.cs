@@ -10,10 +10,10 @@ namespace HeapText.Dialog.Tests.Transcripts;
 
 /// <summary>Replays the farmer's lines of a transcript on a clock of its own and writes the whole of it anew.</summary>
 /// <remarks>
-/// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "~ 3 days" or
-/// "~ 5 hours" lets time pass, "! word = material" is the trainer explaining a word; all are kept.
-/// The rest is written: "@" the local time of what follows, "&lt;" a message
-/// with its length, "=" where the farmer stands after it.
+/// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "%" an entry on a
+/// dialled screen or the code that is dialled, "~ 3 days" or "~ 5 hours" lets time pass, "! word = material" is the
+/// trainer explaining a word; these are kept. The rest is written: "@" the local time of what follows, "|" a screen with
+/// its length, "&lt;" a message with its length, "=" where the farmer stands after it.
 /// </remarks>
 internal sealed class Transcript
 {
@@ -32,6 +32,8 @@ internal sealed class Transcript
     private Instant _now;
     private Farmer? _farmer;
     private Instant? _nextDue;
+    private int _sessions;
+    private int _step;
 
     private Transcript(string title, DialogSet dialogs, string? language)
     {
@@ -49,6 +51,9 @@ internal sealed class Transcript
     /// <summary>All messages of the last replay.</summary>
     public List<string> Messages { get; } = [];
 
+    /// <summary>All screens of the last replay.</summary>
+    public List<string> Screens { get; } = [];
+
     /// <summary>Replays a transcript.</summary>
     /// <param name="text">The transcript.</param>
     /// <param name="dialogs">Words other than those that come with the product.</param>
@@ -65,6 +70,7 @@ internal sealed class Transcript
     private void Take(string line)
     {
         if (line.StartsWith("> ", StringComparison.Ordinal)) Hear(line[2..]);
+        else if (line.StartsWith("% ", StringComparison.Ordinal)) Enter(line[2..]);
         else if (line.StartsWith("~ ", StringComparison.Ordinal)) Pass(line);
         else if (line.StartsWith("! ", StringComparison.Ordinal)) Explain(line);
     }
@@ -84,6 +90,23 @@ internal sealed class Transcript
         _written.Append(CultureInfo.InvariantCulture, $"\n> {text}\n");
         After(_conversation.Hear(_farmer, "s", "practice", text, _now));
         _now += Duration.FromMinutes(1);
+    }
+
+    private void Enter(string entry)
+    {
+        _written.Append(CultureInfo.InvariantCulture, $"\n% {entry}\n");
+        var isDialled = entry is ['*', _, .., '#'];
+        (_sessions, _step) = isDialled ? (_sessions + 1, 1) : (_sessions, _step + 1);
+        Assert.True(Msisdn.TryParse("+99910000001", out var number));
+        var reaction = _conversation.Dial(
+            _farmer, "s", new Dialled($"session {_sessions}", _step, "practice", number, isDialled ? "" : entry), _now);
+        var fitting = Fit.Measure(reaction.Screen.Text);
+        var end = reaction.Screen.Open ? "" : ", ends";
+        _written.Append(CultureInfo.InvariantCulture,
+            $"| {reaction.Screen.Text.Replace("\n", "\n| ", StringComparison.Ordinal)}   [{fitting.Units}{end}]\n");
+        Screens.Add(reaction.Screen.Text);
+        After(new Reaction(reaction.Farmer, reaction.Says, reaction.NextDue));
+        _now += Duration.FromSeconds(10);
     }
 
     private void Pass(string line)

@@ -31,7 +31,8 @@ public sealed class TranscriptTests
         var (_, replayed) = Transcript.Replay(text);
         var isWide = Repository.Dialogs.Book.File(text.Split(" · ")[1]).Alphabet == "UCS2";
 
-        Assert.NotEmpty(replayed.Messages);
+        Assert.NotEmpty(replayed.Messages.Concat(replayed.Screens));
+        Assert.All(replayed.Screens, screen => Assert.Equal(1, Fit.Measure(screen).UssdPages));
         Assert.All(replayed.Messages, message =>
         {
             var fitting = Fit.Measure(message);

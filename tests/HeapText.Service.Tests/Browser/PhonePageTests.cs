@@ -96,6 +96,59 @@ public sealed class PhonePageTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Phone_Dialled_ShowsScreensUntilTheyEnd()
+    {
+        var page = await Open();
+        await Send(page, "HEAP");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Dial *384#" }).ClickAsync();
+        await page.Locator("#shown").GetByText("2:").WaitForAsync();
+        Assert.Equal("entry", await page.EvaluateAsync<string>("document.activeElement.id"));
+        Assert.False(await page.GetByRole(AriaRole.Log).IsVisibleAsync());
+        await page.Keyboard.TypeAsync("<b>1</b>");
+        await page.Keyboard.PressAsync("Enter");
+        await page.Locator("#shown").GetByText("3: <b>1</b>").WaitForAsync();
+        await page.GetByLabel("Your answer").FillAsync("END");
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Close" }).ClickAsync();
+
+        await page.GetByRole(AriaRole.Log).GetByText("Heard: HEAP").WaitForAsync();
+        Assert.False(await page.GetByLabel("Your answer").IsVisibleAsync());
+    }
+
+    [Fact]
+    public async Task Phone_EntryThatFailed_IsSentAgainAsTheSameStep()
+    {
+        var page = await Open();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Dial *384#" }).ClickAsync();
+        await page.Locator("#shown").GetByText("1:").WaitForAsync();
+        await page.GetByLabel("Your answer").FillAsync("SMS");
+        _service.Store.IsGone = true;
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByText("No answer:").WaitForAsync();
+        _service.Store.IsGone = false;
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send" }).ClickAsync();
+
+        await page.Locator("#shown").GetByText("SMS").WaitForAsync();
+        Assert.Single(await _service.WaitForMessages(1));
+        _faults.Clear(); // The browser notes the refusal as an error.
+    }
+
+    [Fact]
+    public async Task Phone_HungUp_DialsANewSession()
+    {
+        var page = await Open();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Dial *384#" }).ClickAsync();
+        await page.Locator("#shown").GetByText("1:").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Hang up" }).ClickAsync();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Dial *384#" }).ClickAsync();
+
+        await page.Locator("#shown").GetByText("2:").WaitForAsync();
+    }
+
+    [Fact]
     public async Task Phone_MarkupInAText_IsShownAsWritten()
     {
         var page = await Open();

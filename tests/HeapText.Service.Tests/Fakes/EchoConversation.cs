@@ -1,6 +1,7 @@
 using System.Globalization;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Screens;
 using NodaTime;
 
 namespace HeapText.Service.Tests.Fakes;
@@ -31,6 +32,18 @@ internal sealed class EchoConversation : IConversation
         var says = text == "TWICE" ? new[] { "first", "second" } : ["Heard: " + text];
         return new Reaction(
             after, [.. says.Select(words => Say(after, line, words, Priority.Reply, now))], Tomorrow(now));
+    }
+
+    /// <summary>Shows what was entered; the session goes on until "END". Each "SMS" sends a text besides.</summary>
+    public ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now)
+    {
+        if (step.Input == "POISON" && !Healed) throw new InvalidOperationException("The entry was POISON.");
+        int heard;
+        lock (_lock) heard = ++Heard;
+        var after = farmer ?? new Farmer { Subject = subject, Line = step.Line };
+        var says = step.Input == "SMS" ? new[] { Say(after, step.Line, "Besides", Priority.Reply, now) } : [];
+        var screen = new Screen($"{heard.ToString(CultureInfo.InvariantCulture)}: {step.Input}", step.Input != "END");
+        return new ScreenReaction(after, screen, says, Tomorrow(now));
     }
 
     public Reaction Wake(Farmer farmer, Instant now)

@@ -61,6 +61,9 @@ internal sealed class RunningService : IAsyncDisposable
     public Task<HttpResponseMessage> Text(string id, string text, string from = Number) =>
         Post(JsonSerializer.Serialize(new { id, from, to = "4040", text }));
 
+    public Task<HttpResponseMessage> Dial(string session, int step, string input, string from = Number) =>
+        Post(JsonSerializer.Serialize(new { session, from, code = "*384#", input, step }), "/ussd/practice");
+
     public async Task<HttpResponseMessage> Post(
         string body, string path = "/sms/practice", string type = "application/json",
         Action<HttpRequestHeaders>? sign = null)

@@ -1,5 +1,6 @@
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Dialog.Screens;
 using HeapText.Service.Tests.Fakes;
 using HeapText.Service.Turns;
 using HeapText.Store;
@@ -107,6 +108,9 @@ public sealed class TurnRunnerTests : IAsyncLifetime
             Interlocked.Decrement(ref _inside);
             return new Reaction(farmer ?? new Farmer { Subject = subject, Line = line }, [], null);
         }
+
+        public ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now) =>
+            throw new InvalidOperationException("Nobody dials here.");
 
         public Reaction Wake(Farmer farmer, Instant now) => new(farmer, [], null);
 

@@ -20,6 +20,16 @@ public sealed class TerminalPhoneTests
     }
 
     [Fact]
+    public async Task Run_Dials_ShowsScreensUntilTheyEndAndThenTexts()
+    {
+        var screen = await Type(":dial\n1\nEND\nHEAP\n:dial\n2\n:hangup\nHEAP\n");
+
+        Assert.Contains("% | 2: 1\n% | 3: END\n", screen, StringComparison.Ordinal);
+        Assert.Contains("6: 2\n% ", screen, StringComparison.Ordinal);
+        Assert.Equal(3, screen.Split("Heard: HEAP").Length);
+    }
+
+    [Fact]
     public async Task Run_InputEnds_Leaves()
     {
         Assert.Contains("Heard: HEAP", await Type("HEAP"), StringComparison.Ordinal);

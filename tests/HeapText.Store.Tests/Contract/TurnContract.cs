@@ -107,6 +107,32 @@ public abstract partial class StoreContract
     }
 
     [Fact]
+    public async Task Begin_StepAnsweredBefore_GivesTheSameScreenAlsoAfterAReopen()
+    {
+        var shown = new Screen("Chagua 1 au 2. \u1201", true);
+        await Committed(Turn(1, 0) with { Seen = Inbound, Answer = shown });
+        await Committed(Turn(1, 1) with { Seen = Inbound with { Id = "in-2" }, Answer = new Screen("End", false) });
+
+        await Reopen();
+
+        Assert.Equal((true, shown), ((await Begin(1, Inbound)).Seen, (await Begin(1, Inbound)).Answer));
+        Assert.Equal(new Screen("End", false), (await Begin(1, Inbound with { Id = "in-2" })).Answer);
+        Assert.Null((await Begin(1, Inbound with { Id = "in-3" })).Answer);
+        Assert.Null((await Begin(1)).Answer);
+    }
+
+    [Fact]
+    public async Task Commit_SameStepAgain_LeavesTheFirstAnswer()
+    {
+        await Committed(Turn(1, 0) with { Seen = Inbound, Answer = new Screen("first", true) });
+
+        var again = Turn(1, 1) with { Seen = Inbound, Answer = new Screen("second", true) };
+
+        Assert.Equal(CommitOutcome.Duplicate, await Store.Commit(again, Cancel));
+        Assert.Equal("first", (await Begin(1, Inbound)).Answer!.Text);
+    }
+
+    [Fact]
     public async Task Commit_VersionOfAbsentRecord_IsConflict() =>
         Assert.Equal(CommitOutcome.Conflict, await Store.Commit(Turn(1, 1), Cancel));
 

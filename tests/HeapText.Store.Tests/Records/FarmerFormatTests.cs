@@ -1,5 +1,7 @@
 using HeapText.Agronomy.Heap;
+using HeapText.Agronomy.Materials;
 using HeapText.Dialog.Engine;
+using HeapText.Dialog.Screens;
 using HeapText.Dialog.Wording;
 using HeapText.Store.Records;
 using NodaTime;
@@ -115,6 +117,19 @@ public sealed class FarmerFormatTests
         {
             MakesSmallHeap = true,
             Unsure = [new UnsureItem("grass", ["dry-grass", "fresh-grass"], 3, "sack", true)],
+            ByRole = true,
+            Role = MaterialRole.Feed,
+        },
+        Screen = new ScreenTalk
+        {
+            Session = long.MinValue,
+            Step = 31,
+            At = Noon,
+            View = ScreenView.Closed,
+            Page = 2,
+            Ends = true,
+            Asked = Stage.AskingMeasure,
+            AskedOf = 2,
         },
         Side = new SideTalk
         {
@@ -132,6 +147,14 @@ public sealed class FarmerFormatTests
     [Fact]
     public void Unpack_LaterMembers_AreUnchanged() =>
         Assert.Equivalent(Later, RecordFormat.Unpack<Farmer>(RecordFormat.Pack(Later)), strict: true);
+
+    [Fact]
+    public void Unpack_AnswerBeingRead_IsUnchanged()
+    {
+        var reading = Full with { Screen = Later.Screen! with { View = ScreenView.Question, Reading = ["a", "b"] } };
+
+        Assert.Equivalent(reading, RecordFormat.Unpack<Farmer>(RecordFormat.Pack(reading)), strict: true);
+    }
 
     [Fact]
     public void Pack_HeapWithAllItsChecksAndAdvice_StaysWithinAKilobyte() =>

@@ -1,0 +1,67 @@
+using System.Net.Mime;
+using HeapText.Dialog.Ports;
+using HeapText.Service.Health;
+using HeapText.Service.Turns;
+
+namespace HeapText.Service.Hooks;
+
+/// <summary>Steps of sessions on dialled screens: <c>POST /ussd/{line}</c>.</summary>
+internal static class UssdHook
+{
+    /// <summary>Maps the route.</summary>
+    public static void MapUssdHook(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPost("/ussd/{line}", Take)
+            .WithSummary("A step on a phone's dialled screen. The same session and step get the same answer.")
+            .Accepts<UssdStep>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded)
+            .Produces<UssdScreen>()
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status401Unauthorized)
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status500InternalServerError)
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+    }
+
+    private static async Task<IResult> Take(
+        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns,
+        LastCommit last, TimeProvider time)
+    {
+        var (entry, refused) = await HookEntry.Open(line, context, lines, time);
+        if (entry is null) return refused!;
+        if (UssdBody.Read(entry.Body, entry.Line, out var fault) is not { } step) return Faults.BadBody(fault);
+        // Not the request's own cancellation: what was entered is taken though the screen is gone.
+        using var deadline = new CancellationTokenSource(HookEntry.LongestWait, time);
+        try
+        {
+            var (screen, duplicate) = await turns.Dial(step, deadline.Token);
+            // A duplicate was only read.
+            if (!duplicate) last.Succeeded();
+            return TypedResults.Ok(new UssdScreen(screen.Text, screen.Open));
+        }
+        catch (TurnFailedException)
+        {
+            return Faults.Failed();
+        }
+        catch (Exception gone) when (gone is StoreUnavailableException
+            || (gone is OperationCanceledException && deadline.IsCancellationRequested))
+        {
+            last.Failed();
+            return Faults.Busy(context);
+        }
+    }
+}
+
+/// <summary>A step as the gateway posts it.</summary>
+/// <param name="Session">The gateway's id of the session.</param>
+/// <param name="From">The farmer's number.</param>
+/// <param name="Code">The code that was dialled.</param>
+/// <param name="Input">The newest entry alone; empty in the first step.</param>
+/// <param name="Step">Rises with each entry.</param>
+internal sealed record UssdStep(string Session, string From, string Code, string Input, int Step);
+
+/// <summary>What the phone is to show.</summary>
+/// <param name="Text">The words, at most 160 septets or 70 UCS-2 units.</param>
+/// <param name="Open">False when the session ends with it.</param>
+internal sealed record UssdScreen(string Text, bool Open);
