@@ -4,8 +4,8 @@ namespace HeapText.Dialog.Wording;
 
 /// <summary>Cuts texts into sentences and words, to see whether they are short.</summary>
 /// <remarks>A sentence ends with a full stop, a question or exclamation mark, or their like in Ethiopic script, before
-/// a space or the end. A placeholder counts as one word. Twelve words on average and twenty for one sentence are
-/// chosen.</remarks>
+/// a space or the end; each numbered choice of a list stands for itself. A placeholder counts as one word. Twelve words
+/// on average and twenty for one sentence are chosen.</remarks>
 internal static partial class Sentences
 {
     /// <summary>Most words a sentence on average, and most in one.</summary>
@@ -23,7 +23,7 @@ internal static partial class Sentences
         return sentences.Count == 0 ? 0 : sentences.Average(WordsIn);
     }
 
-    [GeneratedRegex(@"(?<=[.!?።፧])\s+")]
+    [GeneratedRegex(@"(?<=[.!?።፧])\s+|(?<=[:፦,፣])\s+(?=\d+ )")]
     private static partial Regex End();
 
     [GeneratedRegex(@"\{[^}]*\}|[\p{L}\p{M}\p{N}]+(['’-][\p{L}\p{M}\p{N}]+)*")]
