@@ -110,7 +110,7 @@ public sealed class StartFaultTests : IDisposable
 
     [Fact]
     public async Task Start_GroupInALanguageWithoutDialogs_NamesTheSettingAndTheLanguages() =>
-        AssertSays("Groups:7:Language: ", "en, sw", await RefusedStart.Of(_folder.Path,
+        AssertSays("Groups:7:Language: ", "am, en, fr, pt, sw", await RefusedStart.Of(_folder.Path,
             "--Groups:7:Name=Lake", "--Groups:7:Language=xx", "--Groups:7:Zone=Africa/Nairobi",
             "--Groups:7:Officer=Trainer"));
 

@@ -14,7 +14,7 @@ public sealed class PhoneVerbTests
     {
         var said = await Refused("--lang", language);
 
-        Assert.Equal($"--lang: there are no dialogs in '{language}'; use one of am, en, sw.", said);
+        Assert.Equal($"--lang: there are no dialogs in '{language}'; use one of am, en, fr, pt, sw.", said);
     }
 
     [Fact]
@@ -30,6 +30,9 @@ public sealed class PhoneVerbTests
     [Theory]
     [InlineData("sw", "Kiswahili")]
     [InlineData("en", "English")]
+    [InlineData("fr", "Francais")]
+    [InlineData("pt", "Portugues")]
+    [InlineData("am", "አማርኛ")]
     public void FirstText_ALanguageThereIs_IsItsOwnName(string language, string name) =>
         Assert.Equal(name, PhoneVerb.FirstText(language));
 
