@@ -7,6 +7,8 @@ public sealed class LittleWordTests : IDisposable
 {
     private const string MadeUp = """
         language: zz
+        provenance: Made up.
+        reviewed: false
         materials: {maize-stover: [straw te maize], wood-ash: [ash], lime: [lime, cal], charcoal: [charcoal, char]}
         refused: {plastic: [plastic, straw maize .. foil]}
         measures: {sack: [sacks]}
@@ -20,6 +22,8 @@ public sealed class LittleWordTests : IDisposable
 
     private const string Other = """
         language: yy
+        provenance: Made up.
+        reviewed: false
         materials: {lime: [kal]}
         refused: {}
         measures: {}

@@ -71,7 +71,7 @@ public sealed class ScreenPropertyTests
     private static void AssertGood(Talker talker)
     {
         var fitting = Fit.Measure(talker.Screen.Text);
-        Assert.True(fitting is { UssdPages: 1, Encoding: TextEncoding.Gsm7 }, talker.Screen.Text);
+        Assert.True(fitting.UssdPages == 1, talker.Screen.Text);
         Assert.NotEmpty(talker.Screen.Text);
         Assert.DoesNotContain('{', talker.Screen.Text);
         Assert.True(talker.NextDue is null || talker.NextDue >= talker.Now);

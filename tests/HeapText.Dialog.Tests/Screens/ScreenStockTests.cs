@@ -46,7 +46,8 @@ public sealed class ScreenStockTests
         var list = talker.ReadOn();
 
         Assert.All(StepByStep.MeasuresOf("cow-dung"), key =>
-            Assert.Contains(Repository.Dialogs.Book.File("en").Measures[key].Other, list, StringComparison.Ordinal));
+            Assert.Contains(
+                $"{Repository.Dialogs.Book.File("en").Measures[key].Other}", list, StringComparison.Ordinal));
     }
 
     [Fact]

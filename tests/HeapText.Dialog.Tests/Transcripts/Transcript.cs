@@ -27,7 +27,7 @@ internal sealed class Transcript
     private readonly Conversation _conversation;
     private readonly DateTimeZone _zone;
     private readonly string _language;
-    private readonly WordBook _words = new(Repository.Dialogs.Reader);
+    private readonly WordBook _words;
     private readonly List<OwnWord> _explained = [];
     private Instant _now;
     private Farmer? _farmer;
@@ -43,6 +43,7 @@ internal sealed class Transcript
         _zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
         _now = start.ToInstant();
         var group = new Group(41, "Upper Ziwani", _language, _zone.Id, "Trainer, Marula Flats");
+        _words = new WordBook(dialogs.Reader);
         _conversation = new Conversation(
             dialogs, new Dictionary<int, Group> { [41] = group }, new Office(), _words);
         _written.Append(title).Append('\n');
