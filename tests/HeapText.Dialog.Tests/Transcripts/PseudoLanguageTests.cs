@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Replies;
 using HeapText.Dialog.Text;
@@ -32,6 +33,8 @@ public sealed class PseudoLanguageTests
         Assert.All(replayed.Messages, message =>
         {
             var words = Names.Aggregate(message, (rest, one) => rest.Replace(one, "", StringComparison.Ordinal));
+            // What a farmer wrote is quoted as it was.
+            words = Regex.Replace(words, "\"[a-z]+\"", "");
             Assert.DoesNotMatch("[aeiouAEIOU]", words);
         });
     }
