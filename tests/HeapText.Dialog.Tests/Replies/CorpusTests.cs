@@ -11,7 +11,7 @@ public sealed class CorpusTests(ITestOutputHelper output)
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Replies", "Corpus");
 
     /// <summary>What the reader was tuned on, line by line.</summary>
-    public static TheoryData<string> Tuned() => [.. Files("examples", "tuning", "tuning2", "scoring")];
+    public static TheoryData<string> Tuned() => [.. Files("examples", "tuning", "tuning2", "tuning3", "scoring")];
 
     [Theory]
     [MemberData(nameof(Tuned))]
