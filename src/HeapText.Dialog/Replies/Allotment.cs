@@ -33,6 +33,10 @@ internal sealed record Allotment(Part Thing, IReadOnlyList<Part> Quantity)
             allotments[k] = new Allotment(parts[things[k]], [.. own]);
         }
 
+        for (var k = 1; k < allotments.Length; k++)
+            if (allotments[k].Quantity is [{ IsOf: true }]
+                && allotments[k - 1].Quantity.FirstOrDefault(part => part.Kind == PartKind.Measure) is { } measure)
+                allotments[k] = allotments[k] with { Quantity = [.. allotments[k].Quantity, measure] };
         ShareOutEach(parts, things, allotments);
         return allotments;
     }

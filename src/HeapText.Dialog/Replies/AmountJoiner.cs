@@ -19,6 +19,7 @@ internal sealed class AmountJoiner(List<Part> parts)
         Each(Negate);
         Each(Compose);
         Each(JoinFraction);
+        Each(TakeSize);
         Each(TakeLowerOfRange);
         Each(Correct);
         Each(Replace);
@@ -109,7 +110,8 @@ internal sealed class AmountJoiner(List<Part> parts)
         var before = hasAnd ? from - 2 : from - 1;
         if (IsAmount(before) && (joined || !parts[i].IsWord) && (!isNewItem || KindAt(before - 1) != PartKind.Measure))
             Fold(before, before + 1, i, value);
-        else if (joined && !isNewItem && KindAt(before) == PartKind.Measure && IsAmount(before - 1))
+        else if (!isNewItem && KindAt(before) == PartKind.Measure && IsAmount(before - 1)
+            && (joined || (!parts[i].IsWord && IsEndOfItem(i + 1))))
             Fold(before - 1, before + 1, i, value);
         else if (joined && !isNewItem && KindAt(before) == PartKind.Measure)
         {
@@ -127,10 +129,26 @@ internal sealed class AmountJoiner(List<Part> parts)
         }
     }
 
+    private bool IsEndOfItem(int at) => KindAt(at) is null or PartKind.WeakBreak or PartKind.StrongBreak or PartKind.And;
+
     private void Fold(int amount, int first, int last, decimal value)
     {
         parts[amount] = parts[amount] with { Value = parts[amount].Value + value };
         parts.RemoveRange(first, last - first + 1);
+    }
+
+    /// <summary>"2 sacks of 50 kg", "sacks 2 of kilo 50": the weight tells which sack is meant.</summary>
+    private void TakeSize(int i)
+    {
+        if (KindAt(i) != PartKind.Measure || !ContainerSizes.Has(parts[i].Key))
+            return;
+        var size = IsAmount(i + 1) && KindAt(i + 2) == PartKind.Measure && IsAmount(i + 3) ? i + 2 : i + 1;
+        var (amount, unit) = IsAmount(size) ? (size, size + 1) : (size + 1, size);
+        if (!IsAmount(amount) || KindAt(unit) != PartKind.Measure
+            || ContainerSizes.Of(parts[i].Key, parts[amount].Value, parts[unit].Key) is not { } container)
+            return;
+        parts[i] = parts[i] with { Key = container };
+        parts.RemoveRange(size, 2);
     }
 
     /// <summary>"3 or 4 sacks", "3-4", "between 3 and 4": the lower.</summary>
@@ -159,7 +177,9 @@ internal sealed class AmountJoiner(List<Part> parts)
     /// <summary>"Not 3, 4 buckets", "3 no 4 buckets": the number taken back is dropped.</summary>
     private void Correct(int i)
     {
-        if (KindAt(i) == PartKind.Not && IsAmount(i + 1))
+        if (KindAt(i) == PartKind.Not && KindAt(i + 1) == PartKind.Measure && IsAmount(i + 2) && NextAmount(i + 3) > 0)
+            parts.RemoveRange(i, KindAt(i + 3) == PartKind.WeakBreak ? 4 : 3);
+        else if (KindAt(i) == PartKind.Not && IsAmount(i + 1))
         {
             var hasMeasure = KindAt(i + 2) == PartKind.Measure;
             var next = NextAmount(i + 2);

@@ -8,7 +8,7 @@ internal static class CheckReader
     public static ReadCheck Read(IReadOnlyList<Tag> tags)
     {
         var check = new ReadCheck();
-        var isNow = false;
+        var (isNow, isOnlyNot) = (false, false);
         for (var i = 0; i < tags.Count; i++)
         {
             isNow |= tags[i].Is(Particle.Now);
@@ -16,7 +16,8 @@ internal static class CheckReader
                 || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not)))
                 continue;
             foreach (var meaning in tags[i].Meanings)
-                check = With(check, meaning, isNow);
+                check = With(check, meaning, isNow || isOnlyNot);
+            isOnlyNot = tags[i].StartsWithNot;
         }
 
         return check;
@@ -34,7 +35,8 @@ internal static class CheckReader
         && (IsQuantity(tags[at]) || tags[at].Meanings.Any(meaning => meaning.IsThing));
 
     private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
-        || tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction);
+        || (!tag.Is(Particle.One)
+            && tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction));
 
     /// <summary>The first report holds, or the later where "now" stands before it or nothing was seen.</summary>
     private static ReadCheck With(ReadCheck check, Meaning meaning, bool isNow) => meaning.Kind switch

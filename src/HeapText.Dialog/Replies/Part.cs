@@ -33,6 +33,10 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
     /// <summary>True for an unknown word that is an item of a list all by itself.</summary>
     public bool IsAlone { get; init; }
 
+    /// <summary>True for an amount with a word for "of" after it, as in "and 2 of ash": the measure is the one
+    /// before.</summary>
+    public bool IsOf { get; init; }
+
     /// <summary>True for an amount that cannot be meant.</summary>
     public bool IsBad { get; init; }
 

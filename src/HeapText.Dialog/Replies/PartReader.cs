@@ -74,13 +74,15 @@ internal static class PartReader
         if (tag.IsUnknown)
             return new Part(PartKind.Unknown) { Word = tag.Token.Text, IsAlone = IsItem(tags, at) };
         if (tag.Meanings.Count == 0)
-            return Literal(tag.Token);
+            return Literal(tag.Token) is { Kind: PartKind.Amount } amount
+                ? amount with { IsOf = IsOf(tags, at) }
+                : Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
             return new Part(PartKind.Measure, measure.Key);
         if (IsThing(tags, at))
             return Thing(tag);
         if (tag.First(MeaningKind.Number) is { } number)
-            return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value) { IsWord = true };
+            return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value) { IsWord = true, IsOf = IsOf(tags, at) };
         if (tag.First(MeaningKind.Fraction) is { } fraction)
             return new Part(PartKind.Fraction, Value: fraction.Value)
             {
@@ -94,6 +96,9 @@ internal static class PartReader
             return Near(PartKind.Other, tag);
         return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null ? Near(PartKind.Unknown, tag) : null;
     }
+
+    private static bool IsOf(IReadOnlyList<Tag> tags, int at) =>
+        at + 2 < tags.Count && tags[at + 1].Is(Particle.Link) && tags[at + 2].Meanings.Any(meaning => meaning.IsThing);
 
     private static Part Near(PartKind kind, Tag tag) =>
         new(kind) { Word = tag.Token.Text, IsNearPlain = tag.Token.IsMended };

@@ -107,7 +107,7 @@ public sealed class Reader
             BareMeasure = bare.Measure,
             Heap = HeapNumber.Of(tags),
             DaysAgo = joiner.DaysAgo > 0 ? joiner.DaysAgo : DaysAgoOf(tags),
-            GroupCode = lead == Intent.Start ? GroupCodeOf(amounts) : null,
+            GroupCode = lead == Intent.Start ? GroupCodeOf(NumbersIn(tags)) : null,
             InAddition = !stock.IsEmpty && IsInAddition(tags),
             Urgent = isUrgent,
         };
@@ -138,6 +138,6 @@ public sealed class Reader
         return tags.Where((tag, i) => tag.Is(Particle.More) && (i < first || !tag.Is(Particle.And))).Any();
     }
 
-    private static int? GroupCodeOf(List<Part> amounts) =>
-        amounts is [{ Value: > 0 and < 1_000_000 } code] && decimal.IsInteger(code.Value) ? (int)code.Value : null;
+    private static int? GroupCodeOf(IReadOnlyList<decimal> numbers) =>
+        numbers is [> 0 and < 1_000_000 and var code] && decimal.IsInteger(code) ? (int)code : null;
 }

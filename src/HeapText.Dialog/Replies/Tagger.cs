@@ -9,6 +9,9 @@ internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool Is
     /// <summary>Keys of the materials that a torn word may stand for; empty where it may be no material.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
+    /// <summary>True for an answer that only says what is not so, as "not hot": a plain one after it holds.</summary>
+    public bool StartsWithNot { get; init; }
+
     public bool IsBreak => Token.Kind is TokenKind.WeakBreak or TokenKind.StrongBreak;
 
     public bool IsUnknown => Token.Kind == TokenKind.Word && Meanings.Count == 0;
@@ -46,12 +49,16 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
             tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0)
             {
                 Choices = MaterialChoices.Of(match.Torn),
+                StartsWithNot = match.Length > 1 && IsNot(tokens[i]),
             });
             i += Math.Max(1, match.Length);
         }
 
         return tags;
     }
+
+    private bool IsNot(Token token) => token.Words is [var word] && index.Next(PhraseIndex.Root, word) is var node and >= 0
+        && index.Ends(node).Any(end => end.Meaning.Is(Particle.Not) || end.Meaning.Is(Particle.Absent));
 
     private List<Token> Resolve(List<Token> raw)
     {
