@@ -34,6 +34,9 @@ for project in tests/*.Tests; do
   rm -f "$log"
 done
 
+echo "How well texts are read, by lines the reader was never tuned on:"
+cat artifacts/reading-scores/*.txt
+
 [ "$failed" -eq 0 ] || status=1
 if [ "$status" -ne 0 ] && [ "$failed" -eq 0 ]; then
   echo "a test project ended badly though no test failed"

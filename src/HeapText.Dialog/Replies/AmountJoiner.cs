@@ -129,7 +129,8 @@ internal sealed class AmountJoiner(List<Part> parts)
         }
     }
 
-    private bool IsEndOfItem(int at) => KindAt(at) is null or PartKind.WeakBreak or PartKind.StrongBreak or PartKind.And;
+    private bool IsEndOfItem(int at) =>
+        KindAt(at) is null or PartKind.WeakBreak or PartKind.StrongBreak or PartKind.And;
 
     private void Fold(int amount, int first, int last, decimal value)
     {
@@ -195,6 +196,9 @@ internal sealed class AmountJoiner(List<Part> parts)
             if (KindAt(i) == PartKind.WeakBreak && next >= 0)
                 parts.RemoveAt(i);
         }
+        else if (IsAmount(i) && KindAt(i - 1) == PartKind.Measure && KindAt(i + 1) is PartKind.Not or PartKind.Absent
+            && KindAt(i + 2) == PartKind.Measure && IsAmount(i + 3))
+            parts.RemoveRange(i - 1, 3);
         else if (IsAmount(i))
         {
             var measured = KindAt(i + 1) == PartKind.Measure ? 1 : 0;

@@ -82,7 +82,11 @@ internal static class PartReader
         if (IsThing(tags, at))
             return Thing(tag);
         if (tag.First(MeaningKind.Number) is { } number)
-            return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value) { IsWord = true, IsOf = IsOf(tags, at) };
+            return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value)
+            {
+                IsWord = true,
+                IsOf = IsOf(tags, at),
+            };
         if (tag.First(MeaningKind.Fraction) is { } fraction)
             return new Part(PartKind.Fraction, Value: fraction.Value)
             {

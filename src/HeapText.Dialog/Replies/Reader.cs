@@ -54,7 +54,7 @@ public sealed class Reader
     /// or none can read it.</summary>
     public string? LanguageOf(string text)
     {
-        var able = Languages.Where(language => Interpret(text, language, _taggersAlone).Intent != Intent.Unknown).Take(2);
+        var able = Languages.Where(one => Interpret(text, one, _taggersAlone).Intent != Intent.Unknown).Take(2);
         return able.ToList() is [var only] ? only : null;
     }
 
@@ -95,7 +95,8 @@ public sealed class Reader
         return new Reading
         {
             Intent = lead,
-            Also = [.. intents.Where(intent => intent != lead && !(lead is Intent.Stock or Intent.Stop && IsYesOrNo(intent)))],
+            Also = [.. intents.Where(intent => intent != lead
+                && !(lead is Intent.Stock or Intent.Stop && IsYesOrNo(intent)))],
             Materials = stock.Materials,
             Unsettled = stock.Unsettled,
             Refused = stock.Refused,

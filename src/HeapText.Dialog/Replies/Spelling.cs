@@ -3,9 +3,9 @@ namespace HeapText.Dialog.Replies;
 /// <summary>Finds the known words that a misspelled one may stand for.</summary>
 /// <remarks>
 /// One edit (a letter more, less, other, or two swapped) in words of five letters and more, two from eight letters on;
-/// a letter too many, as in a doubled one, is forgiven in a word of four as well. Ethiopic letters are taken apart, which
-/// makes longer words: two edits from ten parts on, a whole letter more or less in words of four, and a wrong vowel in
-/// any word of three letters.
+/// a letter too many, as in a doubled one, is forgiven in a word of four as well. Ethiopic letters are taken apart,
+/// which makes longer words: two edits from ten parts on, a whole letter more or less in words of four, and a wrong
+/// vowel in any word of three letters.
 /// Every known word is filed under each form that it leaves with letters struck out; two words within so many edits
 /// share such a form, and the true distance is then measured.
 /// </remarks>

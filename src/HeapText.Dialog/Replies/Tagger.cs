@@ -1,32 +1,5 @@
 namespace HeapText.Dialog.Replies;
 
-/// <summary>A stretch of a text and what it may stand for.</summary>
-/// <param name="Token">Its first token.</param>
-/// <param name="Meanings">In the farmer's language if there, else in the others; empty when unknown.</param>
-/// <param name="IsTorn">True when the misspelled word may stand for different things.</param>
-internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool IsTorn = false)
-{
-    /// <summary>Keys of the materials that a torn word may stand for; empty where it may be no material.</summary>
-    public IReadOnlyList<string> Choices { get; init; } = [];
-
-    /// <summary>True for an answer that only says what is not so, as "not hot": a plain one after it holds.</summary>
-    public bool StartsWithNot { get; init; }
-
-    public bool IsBreak => Token.Kind is TokenKind.WeakBreak or TokenKind.StrongBreak;
-
-    public bool IsUnknown => Token.Kind == TokenKind.Word && Meanings.Count == 0;
-
-    public bool Is(Particle particle) => Meanings.Any(meaning => meaning.Is(particle));
-
-    public Meaning? First(MeaningKind kind)
-    {
-        foreach (var meaning in Meanings)
-            if (meaning.Kind == kind)
-                return meaning;
-        return null;
-    }
-}
-
 /// <summary>Finds the longest known phrases in the words of a text.</summary>
 /// <param name="index">The phrases of all languages.</param>
 /// <param name="language">The farmer's language, whose phrases go first.</param>
@@ -45,20 +18,58 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         var tags = new List<Tag>(tokens.Count);
         for (var i = 0; i < tokens.Count;)
         {
-            var match = Longest(tokens, i);
-            tags.Add(new Tag(tokens[i], match.Meanings, match.Torn.Count > 0)
+            if (MeasureAround(tokens, i) is { } around)
             {
-                Choices = MaterialChoices.Of(match.Torn),
-                StartsWithNot = match.Length > 1 && IsNot(tokens[i]),
-            });
+                tags.Add(TagOf(tokens[i], around));
+                tags.Add(TagOf(tokens[i + 1], Longest([tokens[i + 1]], 0)));
+                i += around.Length + 1;
+                continue;
+            }
+
+            var match = Longest(tokens, i);
+            tags.Add(TagOf(tokens[i], match));
             i += Math.Max(1, match.Length);
         }
 
         return tags;
     }
 
-    private bool IsNot(Token token) => token.Words is [var word] && index.Next(PhraseIndex.Root, word) is var node and >= 0
-        && index.Ends(node).Any(end => end.Meaning.Is(Particle.Not) || end.Meaning.Is(Particle.Absent));
+    private Tag TagOf(Token token, Match match) => new(token, match.Meanings, match.Torn.Count > 0)
+    {
+        Choices = MaterialChoices.Of(match.Torn),
+        StartsWithNot = match.Length > 1 && IsNot(token),
+    };
+
+    /// <summary>A measure of several words with its number after the first, as in "ndoo 3 ndogo": the words without the
+    /// number; null where there is none.</summary>
+    private Match? MeasureAround(List<Token> tokens, int start)
+    {
+        const int longestMeasure = 6;
+        if (start + 2 >= tokens.Count || !IsMeasure(tokens[start]) || !IsNumber(tokens[start + 1]))
+            return null;
+        List<Token> others = [tokens[start], .. tokens.Skip(start + 2).Take(longestMeasure)];
+        var match = Longest(others, 0);
+        return match.Length > 1 && match.Meanings.Any(meaning => meaning.Kind == MeaningKind.Measure) ? match : null;
+    }
+
+    private bool IsMeasure(Token token) => HasAlone(token, static meaning => meaning.Kind == MeaningKind.Measure);
+
+    private bool IsNumber(Token token) => token.Kind == TokenKind.Number
+        || HasAlone(token, static meaning => meaning.Kind == MeaningKind.Number);
+
+    private bool IsNot(Token token) =>
+        HasAlone(token, static meaning => meaning.Is(Particle.Not) || meaning.Is(Particle.Absent));
+
+    /// <summary>Whether the word by itself has such a meaning.</summary>
+    private bool HasAlone(Token token, Func<Meaning, bool> isMeant)
+    {
+        foreach (var word in token.Words)
+            if (index.Next(PhraseIndex.Root, word) is var node and >= 0)
+                foreach (var end in index.Ends(node))
+                    if (isMeant(end.Meaning))
+                        return true;
+        return false;
+    }
 
     private List<Token> Resolve(List<Token> raw)
     {

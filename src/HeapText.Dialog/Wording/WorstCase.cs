@@ -33,7 +33,8 @@ internal sealed class WorstCase(Phrasebook book, TextFile file)
                 $"'{message.Key}' takes {fitting.Segments} segments ({fitting.Units} units), "
                 + $"allowed {most}; longest: {text}");
         if (MostUnits(message, fitting.Encoding) is { } units && fitting.Units > units)
-            yield return At(template, $"'{message.Key}' takes {fitting.Units} units on a line of keys, allowed {units}");
+            yield return At(template,
+                $"'{message.Key}' takes {fitting.Units} units on a line of keys, allowed {units}");
     }
 
     /// <summary>Most units of what stands on a screen beside other things; null for a message of its own.</summary>

@@ -92,7 +92,7 @@ public class HeapForecastProperties
 
             var (peak, other) = (PeakOf(request, member), PeakOf(larger, member));
             // Of one run, not of the forecast: its likely peak is the middle of runs that peak on different days. Where
-            // nothing rots any more, how far a run shoots over is chance; and a larger heap may dry out a little sooner.
+            // nothing rots any more, how far a run shoots over is chance; and a larger heap may dry out sooner.
             const double little = 5;
             Assert.True(other >= Math.Min(peak, Parameters.HottestC) - little, $"{peak} {other}");
         }, iter: Few);

@@ -24,7 +24,8 @@ internal static class ReadingSpread
         List<(string Kind, List<(string Language, string Text)> Texts)> kinds =
         [
             .. lines.GroupBy(line => line.Language).Select(lines => (lines.Key, lines.ToList())),
-            ("random bytes", [.. Spoilt.RandomTexts(10_000).Select((text, i) => (lines[i % lines.Count].Language, text))]),
+            ("random bytes",
+                [.. Spoilt.RandomTexts(10_000).Select((text, i) => (lines[i % lines.Count].Language, text))]),
             ("spoilt lines", [.. Spoilt.Lines(lines, 100_000)]),
         ];
         foreach (var (language, text) in kinds.SelectMany(kind => kind.Texts)) reader.Read(text, language);

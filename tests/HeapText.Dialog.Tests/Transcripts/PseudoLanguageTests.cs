@@ -67,7 +67,8 @@ public sealed class PseudoLanguageTests
     private static DialogSet MakeDialogs()
     {
         var english = Lexicon.Load(Repository.Path("dialogs")).Lexicons.Single(one => one.Language == "en");
-        Lexicon[] lexicons = [english, new Lexicon(PseudoLanguage.Code, english.Phrases, english.Answers, Affixes.None)];
+        Lexicon[] lexicons =
+            [english, new Lexicon(PseudoLanguage.Code, english.Phrases, english.Answers, Affixes.None)];
         var book = new Phrasebook([PseudoLanguage.Of(Repository.Dialogs.Book.File("en"))]);
         return new DialogSet(book, new Reader(lexicons), new AnswerReader(lexicons));
     }

@@ -12,8 +12,8 @@ namespace HeapText.Dialog.Tests.Transcripts;
 /// <remarks>
 /// First line: title, language, channel, start, between " · ". Then "&gt;" is a text of the farmer, "%" an entry on a
 /// dialled screen or the code that is dialled, "~ 3 days" or "~ 5 hours" lets time pass, "! word = material" is the
-/// trainer explaining a word; these are kept. The rest is written: "@" the local time of what follows, "|" a screen with
-/// its length, "&lt;" a message with its length, "=" where the farmer stands after it.
+/// trainer explaining a word; these are kept. The rest is written: "@" the local time of what follows, "|" a screen
+/// with its length, "&lt;" a message with its length, "=" where the farmer stands after it.
 /// </remarks>
 internal sealed class Transcript
 {
