@@ -45,9 +45,9 @@ public sealed class DialogLintTests
     [InlineData("en/text.yml", "  lime: lime\n", "  lime: l\u00ecm\u0119\n",
         "'lime' has letters outside the GSM 7-bit")]
     [InlineData("sw/text.yml", "  [sifuri, ", "  [", "the numbers of sw need 21 words, not 20")]
-    [InlineData("en/words.yml", "  lantana: [lantana,", "  lantana: [lantana, bucket,",
+    [InlineData("en/words.yml", "  lantana:\n    - ", "  lantana:\n    - bucket\n    - ",
         "'bucket' stands for both material 'lantana'")]
-    [InlineData("en/words.yml", "  lantana: [lantana,", "  lantana: [lantana, stalks of the maize,",
+    [InlineData("en/words.yml", "  lantana:\n    - ", "  lantana:\n    - stalks of the maize\n    - ",
         "'stalks maize' stands for both material 'maize-stover'")]
     public void Lint_OneThingWrong_NamesItAtItsLine(string file, string old, string changed, string expected)
     {
@@ -109,7 +109,7 @@ public sealed class DialogLintTests
     public void Lint_PhraseOfTwoLanguagesWithTwoMeanings_IsAWarning()
     {
         using var dialogs = new BrokenDialogs().Replace(
-            "en/words.yml", "  lantana: [lantana,", "  lantana: [lantana, chokaa,");
+            "en/words.yml", "  lantana:\n    - ", "  lantana:\n    - chokaa\n    - ");
 
         var lint = dialogs.Lint();
 
