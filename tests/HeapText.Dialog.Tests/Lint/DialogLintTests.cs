@@ -109,13 +109,13 @@ public sealed class DialogLintTests
     public void Lint_PhraseOfTwoLanguagesWithTwoMeanings_IsAWarning()
     {
         using var dialogs = new BrokenDialogs().Replace(
-            "en/words.yml", "  lantana:\n    - ", "  lantana:\n    - chokaa\n    - ");
+            "en/words.yml", "  lantana:\n    - ", "  lantana:\n    - cendre\n    - ");
 
         var lint = dialogs.Lint();
 
         Assert.Empty(lint.Faults);
         Assert.Contains(lint.Warnings, warning =>
-            warning.Message == "'chokaa' is material 'lime' here and material 'lantana' in en");
+            warning.Message == "'cendre' is material 'wood-ash' here and material 'lantana' in en");
     }
 
     [Fact]
