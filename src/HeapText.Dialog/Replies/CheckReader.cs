@@ -13,7 +13,8 @@ internal static class CheckReader
         {
             isNow |= tags[i].Is(Particle.Now);
             if (!tags[i].Meanings.Any(meaning => meaning.IsCheck) || PartReader.IsThing(tags, i)
-                || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not)))
+                || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not))
+                || IsDeniedAfter(tags, i))
                 continue;
             foreach (var meaning in tags[i].Meanings)
                 check = With(check, meaning, isNow || isOnlyNot);
@@ -31,6 +32,11 @@ internal static class CheckReader
     private static bool IsAdjective(IReadOnlyList<Tag> tags, int at) =>
         (Belongs(tags, at - 1) || Belongs(tags, at + 1)) && PartReader.InClause(tags, at, IsQuantity);
 
+    /// <summary>"Hot no, cold no, warm": denied by a word that ends the clause.</summary>
+    private static bool IsDeniedAfter(IReadOnlyList<Tag> tags, int at) => at + 1 < tags.Count
+        && tags[at].First(MeaningKind.Heat) is not null && tags[at + 1].Meanings.Any(meaning => meaning.Is(Intent.No))
+        && (at + 2 == tags.Count || tags[at + 2].IsBreak);
+
     private static bool Belongs(IReadOnlyList<Tag> tags, int at) => at >= 0 && at < tags.Count
         && (IsQuantity(tags[at]) || tags[at].Meanings.Any(meaning => meaning.IsThing));
 
@@ -38,10 +44,15 @@ internal static class CheckReader
         || (!tag.Is(Particle.One)
             && tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction));
 
-    /// <summary>The first report holds, or the later where "now" stands before it or nothing was seen.</summary>
+    /// <summary>The first report holds, or the later where "now" stands before it, nothing was seen, or a heap that has
+    /// cooled is cold.</summary>
     private static ReadCheck With(ReadCheck check, Meaning meaning, bool isNow) => meaning.Kind switch
     {
-        MeaningKind.Heat => check with { Heat = Later(check.Heat, Value<Heat>(meaning), isNow, null) },
+        MeaningKind.Heat => check with
+        {
+            Heat = Later(check.Heat, Value<Heat>(meaning),
+                isNow || (check.Heat == Heat.Cool && Value<Heat>(meaning) == Heat.Cold), null),
+        },
         MeaningKind.Smell => check with { Smell = Later(check.Smell, Value<Smell>(meaning), isNow, Smell.None) },
         MeaningKind.Moisture => check with { Moisture = Later(check.Moisture, Value<Moisture>(meaning), isNow, null) },
         MeaningKind.Pests => check with { Pests = Later(check.Pests, Value<Pests>(meaning), isNow, Pests.None) },

@@ -1,10 +1,12 @@
+using System.Text.RegularExpressions;
+
 namespace HeapText.Dialog.Replies;
 
 /// <summary>Finds the longest known phrases in the words of a text.</summary>
 /// <param name="index">The phrases of all languages.</param>
 /// <param name="language">The farmer's language, whose phrases go first.</param>
 /// <param name="isAlone">True to take no phrase of another language.</param>
-internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = false)
+internal sealed partial class Tagger(PhraseIndex index, int language, bool isAlone = false)
 {
     private const int LongestGap = 3;
     private const int ShortestPart = 3;
@@ -16,6 +18,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         var tokens = Resolve(new Tokenizer(text, index.IsKnown).Read());
         var tags = new List<Tag>(tokens.Count);
+        Token? head = null;
         for (var i = 0; i < tokens.Count;)
         {
             if (MeasureAround(tokens, i) is { } around)
@@ -26,7 +29,15 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
                 continue;
             }
 
+            if (head is not null && MayLackHead(tags) && WithHead(tokens, i, head) is { } elided)
+            {
+                tags.Add(TagOf(tokens[i], elided));
+                i += elided.Length - 1;
+                continue;
+            }
+
             var match = Longest(tokens, i);
+            if (match.Length > 1 && match.Meanings.Any(meaning => meaning.IsThing)) head = tokens[i];
             tags.Add(TagOf(tokens[i], match));
             i += Math.Max(1, match.Length);
         }
@@ -50,6 +61,30 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         List<Token> others = [tokens[start], .. tokens.Skip(start + 2).Take(longestMeasure)];
         var match = Longest(others, 0);
         return match.Length > 1 && match.Meanings.Any(meaning => meaning.Kind == MeaningKind.Measure) ? match : null;
+    }
+
+    /// <summary>At the start of an item of a list, where nothing is said not to be there.</summary>
+    private static bool MayLackHead(List<Tag> tags)
+    {
+        if (tags is not [.., var last] || !(last.IsBreak || last.Is(Particle.And)))
+            return false;
+        for (var i = tags.Count - 1; i >= 0 && tags[i].Token.Kind != TokenKind.StrongBreak; i--)
+            if (tags[i].Is(Particle.Absent) || tags[i].Is(Particle.Not))
+                return false;
+        return true;
+    }
+
+    /// <summary>A material of which only the end is said, as the sheep's in "mavi ya mbuzi na ya kondoo": the match with
+    /// the first word of the material before put in front; null where that makes none.</summary>
+    private Match? WithHead(List<Token> tokens, int link, Token head)
+    {
+        const int longestEnd = 5;
+        if (!IsLink(tokens[link]) || link + 1 >= tokens.Count
+            || Longest(tokens, link + 1).Meanings.Any(meaning => meaning.IsThing))
+            return null;
+        List<Token> whole = [head, .. tokens.Skip(link).Take(longestEnd)];
+        var match = Longest(whole, 0);
+        return match.Length > 2 && match.Meanings.Any(meaning => meaning.IsThing) ? match : null;
     }
 
     private bool IsMeasure(Token token) => HasAlone(token, static meaning => meaning.Kind == MeaningKind.Measure);
@@ -113,6 +148,12 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     /// <summary>What a word that is not known may stand for: a slip, words run together, or worse slips.</summary>
     private IEnumerable<Token> Guess(Token token)
     {
+        if (Calmed(token.Text) is { } calm)
+        {
+            token.Words = [calm];
+            return [token];
+        }
+
         var near = index.Near(token.Text);
         token.IsMended = true;
         token.Words = index.OneSlip(near, language);
@@ -123,6 +164,19 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         (token.Words, var endings) = index.Mend(token.Text, near, language);
         return Endings(endings).Prepend(token);
     }
+
+    /// <summary>The word that "yesss" is without the letters it repeats; null when there is none.</summary>
+    private int? Calmed(string word)
+    {
+        if (!Repeated().IsMatch(word))
+            return null;
+        var once = index.Find(Repeated().Replace(word, "$1"));
+        var twice = once >= 0 ? once : index.Find(Repeated().Replace(word, "$1$1"));
+        return twice >= 0 ? twice : null;
+    }
+
+    [GeneratedRegex(@"(.)\1\1+")]
+    private static partial Regex Repeated();
 
     private List<Token>? PartsOf(string word) => index.Inflections(word, language).Select(stem => stem.Text)
         .Prepend(word).Select(Parts).FirstOrDefault(parts => parts is not null) ?? InflectedParts(word);

@@ -7,7 +7,7 @@ namespace HeapText.Dialog.Tests.Replies;
 /// <summary>Texts as farmers may write them, each with the reading it should have.</summary>
 public sealed class CorpusTests(ITestOutputHelper output)
 {
-    private const double LeastTuned = 0.97;
+    private const double LeastTuned = 0.93;
 
     /// <summary>Where the scores are left for the run of all tests to print.</summary>
     private static readonly string Scores = Repository.Path("artifacts", "reading-scores");
