@@ -74,8 +74,8 @@ internal sealed partial class Tagger(PhraseIndex index, int language, bool isAlo
         return true;
     }
 
-    /// <summary>A material of which only the end is said, as the sheep's in "mavi ya mbuzi na ya kondoo": the match with
-    /// the first word of the material before put in front; null where that makes none.</summary>
+    /// <summary>A material of which only the end is said, as the sheep's in "mavi ya mbuzi na ya kondoo": the match
+    /// with the first word of the material before put in front; null where that makes none.</summary>
     private Match? WithHead(List<Token> tokens, int link, Token head)
     {
         const int longestEnd = 5;

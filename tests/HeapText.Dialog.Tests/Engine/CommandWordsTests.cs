@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using HeapText.Dialog.Replies;
+using HeapText.Dialog.Wording;
 
 namespace HeapText.Dialog.Tests.Engine;
 
@@ -107,6 +108,20 @@ public sealed partial class CommandWordsTests
         ["ሰብል"] = "crop",
         ["ዘዴ"] = "method",
     };
+
+    /// <summary>What strangers and those of another language are told to text, by the language that tells it.</summary>
+    public static TheoryData<string, string> ToldToAll => new(
+        from language in Repository.Dialogs.Book.Languages
+        from message in (MessageSpec[])[Catalogue.HowToJoin, Catalogue.LanguageHint]
+        from word in Marked().Matches(Repository.Dialogs.Book.Say(language, message)).Select(match => match.Value)
+        select (language, word));
+
+    [Theory]
+    [MemberData(nameof(ToldToAll))]
+    public void Word_ToldToStrangers_IsReadWhateverTheirLanguage(string teller, string word) =>
+        Assert.All(Repository.Dialogs.Book.Languages, language => Assert.True(
+            Repository.Dialogs.Reader.Read($"{word} 41", language).Intent is Intent.Start or Intent.Language,
+            $"{word} of {teller} in {language}"));
 
     public static TheoryData<string, string> Named()
     {
