@@ -25,7 +25,7 @@ internal sealed class ScreenPages(Phrasebook book)
     public static IReadOnlyList<string> Question(Talk talk, bool follows)
     {
         var before = talk.Says.Count;
-        if (talk.Farmer.Stage == Stage.AskingConsent) Joining.AskConsent(talk);
+        if (talk.Farmer.Stage == Stage.AskingConsent) OpenQuestion.AskAgain(talk);
         else if (talk.Farmer.Group is null) talk.Say(Catalogue.ScreenCode);
         else if (talk.Farmer.Stopped) talk.Say(Catalogue.ScreenStopped);
         else if (talk.Farmer.Stage == Stage.AwaitingTurn)
