@@ -50,7 +50,11 @@ internal sealed class ScreenPages(Phrasebook book)
             var labels = menu.Choices.Select((choice, i) =>
                 choice.Label is { } label ? Numbered(i + 1, book.Say(language, label)) : "");
             var title = menu.Title is { } asked ? book.Say(language, asked) : "";
-            return [.. screen.Reading, title, .. labels];
+            // Nobody is asked to feel the heat unwarned; who has told the rod has read this.
+            var care = screen.View == ScreenView.Heat && talk.Farmer.Rod is null
+                ? book.Say(language, Catalogue.RodMetal)
+                : "";
+            return [.. screen.Reading, care, title, .. labels];
         }
 
         return screen.Ends ? screen.Reading : [.. screen.Reading, .. Question(talk, screen.Reading.Count > 0)];

@@ -230,6 +230,20 @@ public sealed class DiallingTests
         Assert.Equal(41, talker.Farmer!.Group);
     }
 
+    [Fact]
+    public void Menu_HeatWhenTheRodIsNotKnown_WarnsOfBurnsFirst()
+    {
+        var talker = new Talker().Hear(Talker.ToABuiltHeap[..5]);
+        Assert.Null(talker.Farmer!.Rod);
+
+        talker.Dial().Enter("*", "4", "1");
+
+        Assert.StartsWith("Take care: a metal rod", talker.Screen.Text, StringComparison.Ordinal);
+        Assert.Contains("1 hot, 2 warm", talker.ReadOn(), StringComparison.Ordinal);
+        Assert.StartsWith("First feel the heat.", Talker.WithHeap().Dial().Enter("4", "1").Screen.Text,
+            StringComparison.Ordinal);
+    }
+
     private static Talker WhenAskedIfTheHeapStands()
     {
         var talker = new Talker().Hear(Talker.ToABuiltHeap[..3]);
