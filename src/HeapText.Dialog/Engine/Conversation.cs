@@ -68,9 +68,12 @@ public sealed class Conversation : IConversation
     {
         // A basic phone has no point, and the question says so.
         if (talk.Farmer.Stage == Stage.AskingAmount) text = text.Replace('*', '.');
-        var reading = _words.ReaderOf(DistrictOf(talk.Farmer)).Read(text, talk.Farmer.Language);
-        Hear(talk, text, reading, talk.Farmer.Group is null ? _strangers.LanguageOf(text) : null);
+        Hear(talk, text, Read(talk, text), talk.Farmer.Group is null ? _strangers.LanguageOf(text) : null);
     }
+
+    /// <summary>Reads a text in the farmer's language, with the district's own words.</summary>
+    internal Reading Read(Talk talk, string text) =>
+        _words.ReaderOf(DistrictOf(talk.Farmer)).Read(text, talk.Farmer.Language);
 
     /// <summary>Takes what was picked as if it had been texted.</summary>
     internal void Take(Talk talk, Reading reading) => Hear(talk, "", reading, null);

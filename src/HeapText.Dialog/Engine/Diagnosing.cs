@@ -31,6 +31,8 @@ internal static class Diagnosing
             {
                 HeapStep.Settling or HeapStep.ExtraTurning => HeapPhase.Cooling,
                 HeapStep.Curing => HeapPhase.Curing,
+                // Turned late, it has a turning before it still, whatever the calendar says.
+                HeapStep.Turning when byCalendar.Phase == HeapPhase.Curing => HeapPhase.Cooling,
                 _ => byCalendar.Phase,
             },
             IsTurnDue = Checking.IsTurningDue(heap, talk.Today),

@@ -45,7 +45,7 @@ internal static class Explaining
         if (talk.Farmer.UnknownWords.Count == 0) talk.Unworry(ConcernReason.UnknownWord);
         var grows = false;
         foreach (var (waited, own) in explained) grows |= Tell(talk, waited, own!);
-        if (grows) Stocktaking.Continue(talk);
+        if (grows) Stocktaking.ContinueBesideSteps(talk);
     }
 
     /// <returns>True when the stock being taken has grown.</returns>
@@ -68,8 +68,7 @@ internal static class Explaining
         var isOpen = Stocktaking.IsUnderWay(talk.Farmer.Stage) && talk.Farmer.Draft is not null
             && waited.HeapsPlanned == talk.Farmer.HeapsPlanned;
         talk.Say(isOpen ? Catalogue.WordAdded : Catalogue.WordKnown, officer, word, material);
-        if (isOpen)
-            Stocktaking.Add(talk, new ReadMaterial(key, waited.Amount, waited.Measure));
+        if (isOpen) Stocktaking.Add(talk, new ReadMaterial(key, waited.Amount, waited.Measure));
         return isOpen;
     }
 }

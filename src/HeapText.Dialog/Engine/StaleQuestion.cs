@@ -23,7 +23,8 @@ internal static class StaleQuestion
         OpenQuestion.AskAgain(talk);
     }
 
-    private static bool MeansNothingAlone(Reading reading) => reading.Check.IsEmpty && reading.Also.Count == 0
+    /// <summary>True when a text means something only as the answer to a question.</summary>
+    public static bool MeansNothingAlone(Reading reading) => reading.Check.IsEmpty && reading.Also.Count == 0
         && (reading.Intent is Intent.Yes or Intent.No
             || (reading.Intent == Intent.Unknown && reading.BareNumber is not null));
 }

@@ -156,6 +156,15 @@ internal static class Stocktaking
         Draft = talk.Draft with { Items = Merge(talk, [.. talk.Draft.Items], named, inAddition) },
     };
 
+    /// <summary>Goes on after something was added that the farmer was not asked for: the step of the numbered path that
+    /// is open stays open.</summary>
+    public static void ContinueBesideSteps(Talk talk)
+    {
+        if (talk.Farmer.Stage == Stage.PickingMaterial && talk.Draft.MenuStep is { } step)
+            talk.Farmer = talk.Farmer with { Draft = talk.Draft with { MenuStep = step - 1 } };
+        Continue(talk);
+    }
+
     private static bool Then(Action act)
     {
         act();

@@ -97,17 +97,31 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
             case ScreenMove.Menu: return IsMember(talk) ? At(screen, ScreenView.Menu) : Home(talk, screen);
         }
 
-        var number = WholeNumber(input);
+        var number = WholeNumber(input) ?? (screen.View == ScreenView.Question ? null : PickIn(talk, screen, input));
         if (number is { } picked && screen.View == ScreenView.Languages) return PickLanguage(talk, screen, picked);
         if (number is { } n && ScreenMenu.Of(screen.View) is { } menu)
             return Pick(talk, screen, menu.Choices.ElementAtOrDefault(n - 1));
-        if (screen.View != ScreenView.Question) number = null;
         if (number is not null && (IsStale(talk, screen) || !IsAsked(talk))) return Home(talk, screen);
         if (number is not null && PageOfQuestion(talk, screen) is var page && page > screen.Page)
             return screen with { Page = page };
         var before = talk.Says.Count;
         Answer(talk, input, number);
         return Answered(talk, screen, before);
+    }
+
+    /// <summary>The choice of a menu that is meant by what would mean something only as the answer to the question
+    /// behind it; 0 for none that is offered, null when the entry says something of its own.</summary>
+    private int? PickIn(Talk talk, ScreenTalk screen, string input)
+    {
+        var reading = conversation.Read(talk, input);
+        if (!StaleQuestion.MeansNothingAlone(reading)) return null;
+        return (screen.View, reading.Intent) switch
+        {
+            (ScreenView.Stop, Intent.Yes) => 1,
+            (ScreenView.Stop, Intent.No) => 2,
+            _ when reading is { BareNumber: > 0 and <= 99 and var n, BareMeasure: null } && n % 1 == 0 => (int)n,
+            _ => 0,
+        };
     }
 
     /// <summary>The first page on which the question can be answered by a number: not before it stands there, and
@@ -120,9 +134,9 @@ internal sealed class Dialling(Conversation conversation, Phrasebook book, Answe
         _ => _pages.Of(talk, screen).Pages.TakeWhile(page => page.Last < screen.Reading.Count).Count(),
     };
 
-    /// <summary>True when another question was opened since the screen was shown, by a text or a reminder.</summary>
+    /// <summary>True when a question was asked since the screen was shown, by a text or a reminder.</summary>
     private static bool IsStale(Talk talk, ScreenTalk screen) =>
-        talk.Farmer.Stage != screen.Asked || talk.Farmer.TalkOf != screen.AskedOf;
+        talk.Farmer.Stage != screen.Asked || talk.Farmer.TalkOf != screen.AskedOf || talk.Farmer.AskedAt > screen.At;
 
     private static bool IsMember(Talk talk) => talk.Farmer is { Group: not null, Stopped: false };
 

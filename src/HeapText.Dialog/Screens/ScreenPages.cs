@@ -25,7 +25,7 @@ internal sealed class ScreenPages(Phrasebook book)
     public static IReadOnlyList<string> Question(Talk talk, bool follows)
     {
         var before = talk.Says.Count;
-        if (talk.Farmer.Stage == Stage.AskingConsent) Joining.AskConsent(talk);
+        if (talk.Farmer.Stage == Stage.AskingConsent) OpenQuestion.AskAgain(talk);
         else if (talk.Farmer.Group is null) talk.Say(Catalogue.ScreenCode);
         else if (talk.Farmer.Stopped) talk.Say(Catalogue.ScreenStopped);
         else if (talk.Farmer.Stage == Stage.AwaitingTurn)
@@ -50,7 +50,11 @@ internal sealed class ScreenPages(Phrasebook book)
             var labels = menu.Choices.Select((choice, i) =>
                 choice.Label is { } label ? Numbered(i + 1, book.Say(language, label)) : "");
             var title = menu.Title is { } asked ? book.Say(language, asked) : "";
-            return [.. screen.Reading, title, .. labels];
+            // Nobody is asked to feel the heat unwarned; who has told the rod has read this.
+            var care = screen.View == ScreenView.Heat && talk.Farmer.Rod is null
+                ? book.Say(language, Catalogue.RodMetal)
+                : "";
+            return [.. screen.Reading, care, title, .. labels];
         }
 
         return screen.Ends ? screen.Reading : [.. screen.Reading, .. Question(talk, screen.Reading.Count > 0)];

@@ -18,7 +18,7 @@ internal sealed class RedisTurns(IDatabase database, Keys keys, NumberVault vaul
         var mark = message is { } seen ? vault.MarkOf(seen) : [];
         var result = await Script.Begin.Run(
             database, [keys.Farmer(key), keys.Seen(key), keys.Answers(key)],
-            [mark, Millis.Until(now - SeenId.Kept)]);
+            [mark, Millis.Until(now - SeenId.Kept), Millis.Until(now - Screen.Kept)]);
         var stored = (byte[]?)result[0];
         if (stored is null) return new TurnStart(null, 0, null, false);
         return new TurnStart(

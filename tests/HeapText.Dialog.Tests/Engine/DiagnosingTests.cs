@@ -119,4 +119,23 @@ public sealed class DiagnosingTests
         Assert.InRange(Period.DaysBetween(outlook.ReadyFrom.Value, outlook.ReadyTo!.Value), 14, 60);
         Assert.InRange(outlook.YieldBuckets, 5, 20);
     }
+
+    [Fact]
+    public void Advice_WhenAPlannedTurningIsLate_IsNotToLetTheHeapRest()
+    {
+        var talker = Talker.WithHeap();
+        foreach (var days in new[] { 3, 1, 9 })
+        {
+            talker.Pass(days * Day);
+            talker.Hear("turned, hot, earthy, good");
+        }
+        talker.Pass(7 * Day);
+        Assert.Equal((HeapStep.Turning, 3), (talker.Heap.Step, talker.Heap.TurnedOn.Count));
+        Assert.Equal(new LocalDate(2026, 3, 22), talker.Heap.Due);
+
+        talker.Hear("cold, earthy, good");
+
+        Assert.Contains("Turn it now", talker.Said, StringComparison.Ordinal);
+        Assert.DoesNotContain("let it rest", talker.Said, StringComparison.Ordinal);
+    }
 }

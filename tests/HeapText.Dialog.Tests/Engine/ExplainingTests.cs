@@ -59,6 +59,19 @@ public sealed class ExplainingTests
     }
 
     [Fact]
+    public void Explained_WhileAskedStepByStep_LeavesNoStepOut()
+    {
+        var talker = Joined().Hear("3 sacks zorbix, 2 basins blorpy", "1");
+        Assert.Contains("dry stalks", talker.Said, StringComparison.Ordinal);
+
+        talker.Words.Set([new("41", "zorbix", "en", "goat-manure"), new("41", "blorpy", "en", "wood-ash")]);
+        talker.Wake();
+
+        Assert.Contains("dry stalks", talker.Said, StringComparison.Ordinal);
+        Assert.Equal(["goat-manure", "wood-ash"], talker.Farmer!.Draft!.Items.Select(item => item.Material).Order());
+    }
+
+    [Fact]
     public void Explained_AfterTheRecipeWasSent_IsToldWithoutChangingIt()
     {
         var talker = WithRecipe();

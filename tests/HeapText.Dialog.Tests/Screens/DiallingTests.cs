@@ -178,4 +178,77 @@ public sealed class DiallingTests
 
         Assert.Single(talker.Heap.TurnedOn);
     }
+
+    [Theory]
+    [InlineData("yes", true)]
+    [InlineData("no", false)]
+    [InlineData("1.", true)]
+    public void Menu_Stop_AnsweredInWords_AnswersNoHiddenQuestion(string answer, bool stops)
+    {
+        var talker = WhenAskedIfTheHeapStands().Dial().Enter("*", "11");
+
+        talker.Enter(answer);
+
+        Assert.Equal((stops, HeapStep.Planned), (talker.Farmer!.Stopped, talker.Heap.Step));
+    }
+
+    [Theory]
+    [InlineData("yes")]
+    [InlineData("no")]
+    public void Menu_YesOrNo_IsAskedAgainAndAnswersNoHiddenQuestion(string answer)
+    {
+        var talker = WhenAskedIfTheHeapStands().Dial().Enter("*");
+
+        talker.Enter(answer);
+
+        Assert.Equal((Stage.AskingBuilt, HeapStep.Planned), (talker.Farmer!.Stage, talker.Heap.Step));
+        Assert.StartsWith("Please type one of the numbers.", talker.Screen.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Number_AfterATextMovedTheSameQuestionOn_IsNotTakenForItsAnswer()
+    {
+        var talker = new Talker().Hear("join 41", "yes").Dial().Enter("1", "1");
+        Assert.Contains("How much maize stalks?", talker.Screen.Text, StringComparison.Ordinal);
+        talker.Now += Duration.FromMinutes(1);
+        talker.Hear("20 wheelbarrows", "3", "1");
+        Assert.Contains("How much cow dung?", talker.Said, StringComparison.Ordinal);
+
+        talker.Enter("20");
+
+        Assert.Contains("How much cow dung?", talker.Screen.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Consent_AskedByATextDaysAgo_IsAnsweredAtOnceOnTheScreen()
+    {
+        var talker = new Talker().Hear("join 41");
+        talker.Now += Duration.FromDays(2);
+
+        talker.Dial().Enter("#", "1");
+
+        Assert.Equal(41, talker.Farmer!.Group);
+    }
+
+    [Fact]
+    public void Menu_HeatWhenTheRodIsNotKnown_WarnsOfBurnsFirst()
+    {
+        var talker = new Talker().Hear(Talker.ToABuiltHeap[..5]);
+        Assert.Null(talker.Farmer!.Rod);
+
+        talker.Dial().Enter("*", "4", "1");
+
+        Assert.StartsWith("Take care: a metal rod", talker.Screen.Text, StringComparison.Ordinal);
+        Assert.Contains("1 hot, 2 warm", talker.ReadOn(), StringComparison.Ordinal);
+        Assert.StartsWith("First feel the heat.", Talker.WithHeap().Dial().Enter("4", "1").Screen.Text,
+            StringComparison.Ordinal);
+    }
+
+    private static Talker WhenAskedIfTheHeapStands()
+    {
+        var talker = new Talker().Hear(Talker.ToABuiltHeap[..3]);
+        talker.Pass(Duration.FromDays(3));
+        Assert.Equal(Stage.AskingBuilt, talker.Farmer!.Stage);
+        return talker;
+    }
 }

@@ -122,6 +122,20 @@ public abstract partial class StoreContract
     }
 
     [Fact]
+    public async Task Begin_AnswerPastKeeping_IsNotGivenThoughLaterOnesAre()
+    {
+        var later = Inbound with { Id = "in-2" };
+        var end = Noon + Screen.Kept;
+        await Committed(Turn(1, 0) with { Seen = Inbound, Answer = new Screen("first", true) });
+        await Committed(Turn(1, 1) with { At = end, Seen = later, Answer = new Screen("second", true) });
+
+        Assert.Equal("first", (await Begin(1, Inbound, end)).Answer!.Text);
+        var past = await Begin(1, Inbound, end + Duration.FromMilliseconds(1));
+        Assert.Equal((true, null), (past.Seen, past.Answer));
+        Assert.Equal("second", (await Begin(1, later, end + Duration.FromMilliseconds(1))).Answer!.Text);
+    }
+
+    [Fact]
     public async Task Commit_SameStepAgain_LeavesTheFirstAnswer()
     {
         await Committed(Turn(1, 0) with { Seen = Inbound, Answer = new Screen("first", true) });
