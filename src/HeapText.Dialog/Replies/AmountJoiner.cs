@@ -215,6 +215,8 @@ internal sealed class AmountJoiner(List<Part> parts)
     /// <summary>"3 sorry 4 buckets", "3 buckets of dung, sorry 4": the number before gives way.</summary>
     private void Replace(int i)
     {
+        if (IsTakenBack(i))
+            parts[i] = new Part(PartKind.Correction);
         if (KindAt(i) != PartKind.Correction)
             return;
         var next = IsAmount(i + 1) || IsAmount(i + 2) ? i + 1 : -1;
@@ -230,6 +232,15 @@ internal sealed class AmountJoiner(List<Part> parts)
             parts.RemoveRange(former - 1, 2);
         else
             parts.RemoveAt(former);
+    }
+
+    /// <summary>"3 buckets of dung, no 4": with a bare amount to its end, a "no" after a thing corrects.</summary>
+    private bool IsTakenBack(int i)
+    {
+        var thing = KindAt(i - 1) == PartKind.WeakBreak ? i - 2 : i - 1;
+        var end = KindAt(i + 2) == PartKind.Measure ? i + 3 : i + 2;
+        return KindAt(i) == PartKind.Absent && KindAt(thing) == PartKind.Thing && IsAmount(i + 1)
+            && KindAt(end) is null or PartKind.StrongBreak;
     }
 
     private int NextAmount(int from)

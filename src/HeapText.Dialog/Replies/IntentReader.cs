@@ -30,6 +30,19 @@ internal static class IntentReader
         return intents;
     }
 
+    /// <summary>True when a clause says stop and nothing else, whatever the others list or report.</summary>
+    public static bool IsStopAlone(IReadOnlyList<Tag> tags)
+    {
+        for (var i = 0; i < tags.Count; i++)
+            if (tags[i].Meanings.Any(meaning => meaning.Is(Intent.Stop)) && Counts(tags, i, Intent.Stop)
+                && !PartReader.InClause(tags, i, IsMore))
+                return true;
+        return false;
+
+        bool IsMore(Tag tag) => !tag.Meanings.Any(m => m.Kind == MeaningKind.Particle || m.Is(Intent.Stop)
+            || m.Is(Intent.Yes) || m.Is(Intent.No));
+    }
+
     /// <summary>The one that leads; unknown when there is none.</summary>
     public static Intent Lead(IReadOnlyList<Intent> intents) =>
         intents.OrderBy(i => Array.IndexOf(Order, i)).FirstOrDefault();
@@ -62,7 +75,8 @@ internal static class IntentReader
         meaning.IsThing || meaning.IsCheck || meaning.Kind is MeaningKind.Number or MeaningKind.Measure);
 
     private static bool IsAside(Tag tag) => tag.IsBreak || tag.Token.Kind == TokenKind.Number
-        || tag.First(MeaningKind.Number) is not null;
+        || tag.First(MeaningKind.Number) is not null
+        || tag.Meanings.Any(meaning => meaning.Is(Intent.Yes) || meaning.Is(Intent.No));
 
     private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
 }

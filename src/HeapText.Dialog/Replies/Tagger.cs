@@ -38,6 +38,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         Choices = MaterialChoices.Of(match.Torn),
         StartsWithNot = match.Length > 1 && IsNot(token),
+        Words = match.Literal,
     };
 
     /// <summary>A measure of several words with its number after the first, as in "ndoo 3 ndogo": the words without the
@@ -192,9 +193,12 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
             ? new Match(1, 0, [], [])
             : Merge(isMended ? ends : ends.GetRange(0, 1), length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
-        return apart.Literal > plain.Literal
-            ? apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] }
-            : plain;
+        if (apart.Literal <= plain.Literal)
+            return plain;
+        List<Meaning> between = [.. Between(tokens, start, apart.Length)];
+        var isAlarm = between.Any(meaning => meaning.Kind == MeaningKind.Urgent)
+            && apart.Meanings.All(meaning => meaning.IsThing);
+        return apart with { Meanings = [.. isAlarm ? [] : apart.Meanings, .. between] };
     }
 
     /// <summary>Alarms and days are heard even among words that do not matter.</summary>
@@ -202,6 +206,10 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         for (var i = start; i < start + length; i++)
         {
+            if (i > start)
+                foreach (var meaning in LongestApart(tokens, i).Meanings)
+                    if (meaning.Kind == MeaningKind.Urgent)
+                        yield return meaning;
             var (ends, reached) = (new List<int>(), 0);
             Walk(tokens, i, i, PhraseIndex.Root, ends, ref reached);
             if (reached == 0 || i + reached > start + length)
