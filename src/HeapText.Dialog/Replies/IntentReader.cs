@@ -39,8 +39,8 @@ internal static class IntentReader
                 return true;
         return false;
 
-        bool IsMore(Tag tag) => !tag.Meanings.Any(m => m.Kind == MeaningKind.Particle || m.Is(Intent.Stop)
-            || m.Is(Intent.Yes) || m.Is(Intent.No));
+        bool IsMore(Tag tag) => !IsYesOrNo(tag)
+            && !tag.Meanings.Any(m => m.Kind == MeaningKind.Particle || m.Is(Intent.Stop));
     }
 
     /// <summary>The one that leads; unknown when there is none.</summary>
@@ -58,7 +58,8 @@ internal static class IntentReader
     private static bool Counts(IReadOnlyList<Tag> tags, int at, Intent intent)
     {
         // A word that is also listed as plain, such as "heap", asks for something only when it is all there is.
-        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(IsAside))
+        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at)
+            .All(tag => IsAside(tag) || (intent == Intent.Stop && IsYesOrNo(tag))))
             return false;
         if (intent is not (Intent.Yes or Intent.No))
             return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
@@ -75,8 +76,9 @@ internal static class IntentReader
         meaning.IsThing || meaning.IsCheck || meaning.Kind is MeaningKind.Number or MeaningKind.Measure);
 
     private static bool IsAside(Tag tag) => tag.IsBreak || tag.Token.Kind == TokenKind.Number
-        || tag.First(MeaningKind.Number) is not null
-        || tag.Meanings.Any(meaning => meaning.Is(Intent.Yes) || meaning.Is(Intent.No));
+        || tag.First(MeaningKind.Number) is not null;
+
+    private static bool IsYesOrNo(Tag tag) => tag.Meanings.Any(m => m.Is(Intent.Yes) || m.Is(Intent.No));
 
     private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
 }

@@ -195,10 +195,19 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         var apart = LongestApart(tokens, start);
         if (apart.Literal <= plain.Literal)
             return plain;
-        List<Meaning> between = [.. Between(tokens, start, apart.Length)];
-        var isAlarm = between.Any(meaning => meaning.Kind == MeaningKind.Urgent)
-            && apart.Meanings.All(meaning => meaning.IsThing);
-        return apart with { Meanings = [.. isAlarm ? [] : apart.Meanings, .. between] };
+        // "Mais mon fils est malade" names no sick maize.
+        if (apart.Meanings.All(meaning => meaning.IsThing) && AlarmWithin(tokens, start, apart.Length) is { } alarm)
+            return apart with { Meanings = [alarm] };
+        return apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] };
+    }
+
+    private Meaning? AlarmWithin(List<Token> tokens, int start, int length)
+    {
+        for (var i = start + 1; i < start + length; i++)
+            foreach (var meaning in LongestApart(tokens, i).Meanings)
+                if (meaning.Kind == MeaningKind.Urgent)
+                    return meaning;
+        return null;
     }
 
     /// <summary>Alarms and days are heard even among words that do not matter.</summary>
@@ -206,10 +215,6 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         for (var i = start; i < start + length; i++)
         {
-            if (i > start)
-                foreach (var meaning in LongestApart(tokens, i).Meanings)
-                    if (meaning.Kind == MeaningKind.Urgent)
-                        yield return meaning;
             var (ends, reached) = (new List<int>(), 0);
             Walk(tokens, i, i, PhraseIndex.Root, ends, ref reached);
             if (reached == 0 || i + reached > start + length)

@@ -206,6 +206,20 @@ public sealed class ReaderTests
         Assert.Equal(new("cow-dung", 4, "bucket"), Assert.Single(Read(text, language).Materials));
 
     [Theory]
+    [InlineData("5 jerrycans of water, 3 buckets dung", "en")]
+    [InlineData("water 5 jerrycans dung 3 buckets", "en")]
+    [InlineData("12 april i have 3 buckets of cow dung", "en")]
+    [InlineData("maji madumu 5, mavi ya ng'ombe ndoo 3", "sw")]
+    [InlineData("5 bidons d'eau, 3 seaux de bouse", "fr")]
+    [InlineData("5 litros de agua, 3 baldes de bosta de vaca", "pt")]
+    public void Read_AmountOfSomethingElse_IsNotGivenToTheMaterial(string text, string language) =>
+        Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read(text, language).Materials));
+
+    [Fact]
+    public void Read_NoBeforeSorry_DeniesNothing() => Assert.Equal(
+        new("dry-grass", 2, "sack"), Assert.Single(Read("dry grass 3 sacks no sorry 2 sacks", "en").Materials));
+
+    [Theory]
     [InlineData("stop sending. 2 buckets dung", "en")]
     [InlineData("STOP, it smells bad", "en")]
     [InlineData("ash 2 tins. stop", "en")]
