@@ -148,9 +148,8 @@ public sealed class Conversation : IConversation
         else Misread(talk);
     }
 
-    /// <summary>Alarming words in a list of stock, or as the reason for a delay, are no alarm.</summary>
+    /// <summary>Alarming words as the reason for a delay are no alarm.</summary>
     private static bool IsUrgent(Reading reading) => reading.Urgent
-        && !(reading.Intent == Intent.Stock && reading.Materials.Any(material => material.Amount is not null))
         && !(reading.Check.IsEmpty && (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay)));
 
     private bool Understood(Talk talk, string text, Reading reading)

@@ -14,6 +14,7 @@ internal sealed class AmountJoiner(List<Part> parts)
 
     public void Join()
     {
+        Each(DropNod);
         Each(CountArticle);
         Each(TakeCounted);
         Each(Negate);
@@ -24,6 +25,7 @@ internal sealed class AmountJoiner(List<Part> parts)
         Each(Correct);
         Each(Replace);
         Each(CountOne);
+        Each(TakeWater);
         Each(Judge);
     }
 
@@ -36,6 +38,14 @@ internal sealed class AmountJoiner(List<Part> parts)
     private PartKind? KindAt(int at) => at >= 0 && at < parts.Count ? parts[at].Kind : null;
 
     private bool IsAmount(int at) => KindAt(at) == PartKind.Amount;
+
+    /// <summary>In "3 sacks, no sorry 2" the "no" denies nothing.</summary>
+    private void DropNod(int i)
+    {
+        var next = KindAt(i + 1) == PartKind.WeakBreak ? i + 2 : i + 1;
+        if (KindAt(i) is PartKind.Absent or PartKind.Not && KindAt(next) == PartKind.Correction)
+            parts.RemoveRange(i, next - i);
+    }
 
     /// <summary>Where "a" and "one" are the same word, it counts before a measure or range and after tens.</summary>
     private void CountArticle(int i)
@@ -61,6 +71,19 @@ internal sealed class AmountJoiner(List<Part> parts)
         if (isAgo && parts[number].Value is > 0 and <= MostOfAMeasure)
             DaysAgo = (int)parts[number].Value;
         parts[number] = new Part(PartKind.Other);
+    }
+
+    /// <summary>"5 jerrycans of water", "water 3 buckets": no amount of the next material either.</summary>
+    private void TakeWater(int i)
+    {
+        if (KindAt(i) != PartKind.Water)
+            return;
+        var start = AreQuantity(i - 2) ? i - 2 : AreQuantity(i + 1) ? i + 1 : -1;
+        if (start >= 0)
+            (parts[start], parts[start + 1]) = (new Part(PartKind.Other), new Part(PartKind.Other));
+
+        bool AreQuantity(int at) => (KindAt(at), KindAt(at + 1))
+            is (PartKind.Amount, PartKind.Measure) or (PartKind.Measure, PartKind.Amount);
     }
 
     private void Negate(int i)
@@ -215,6 +238,8 @@ internal sealed class AmountJoiner(List<Part> parts)
     /// <summary>"3 sorry 4 buckets", "3 buckets of dung, sorry 4": the number before gives way.</summary>
     private void Replace(int i)
     {
+        if (IsTakenBack(i))
+            parts[i] = new Part(PartKind.Correction);
         if (KindAt(i) != PartKind.Correction)
             return;
         var next = IsAmount(i + 1) || IsAmount(i + 2) ? i + 1 : -1;
@@ -230,6 +255,15 @@ internal sealed class AmountJoiner(List<Part> parts)
             parts.RemoveRange(former - 1, 2);
         else
             parts.RemoveAt(former);
+    }
+
+    /// <summary>"3 buckets of dung, no 4": with a bare amount to its end, a "no" after a thing corrects.</summary>
+    private bool IsTakenBack(int i)
+    {
+        var thing = KindAt(i - 1) == PartKind.WeakBreak ? i - 2 : i - 1;
+        var end = KindAt(i + 2) == PartKind.Measure ? i + 3 : i + 2;
+        return KindAt(i) == PartKind.Absent && KindAt(thing) == PartKind.Thing && IsAmount(i + 1)
+            && KindAt(end) is null or PartKind.StrongBreak;
     }
 
     private int NextAmount(int from)

@@ -44,7 +44,10 @@ public sealed class AnswerReader
     {
         if (text.Length > Longest) return null;
         var phrase = string.Join(' ', Letters.Words(text));
-        return _answers.OrderBy(words => words.Language != language)
+        // A bare figure is read as the farmer's own language counts hours, not as another does.
+        var isFigure = phrase.All(char.IsAsciiDigit);
+        return _answers.Where(words => !isFigure || words.Language == language)
+            .OrderBy(words => words.Language != language)
             .Select(words => words.Answers.GetValueOrDefault((question, phrase)))
             .FirstOrDefault(answer => answer is not null);
     }

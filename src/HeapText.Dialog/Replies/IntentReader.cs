@@ -30,6 +30,19 @@ internal static class IntentReader
         return intents;
     }
 
+    /// <summary>True when a clause says stop and nothing else, whatever the others list or report.</summary>
+    public static bool IsStopAlone(IReadOnlyList<Tag> tags)
+    {
+        for (var i = 0; i < tags.Count; i++)
+            if (tags[i].Meanings.Any(meaning => meaning.Is(Intent.Stop)) && Counts(tags, i, Intent.Stop)
+                && !PartReader.InClause(tags, i, IsMore))
+                return true;
+        return false;
+
+        bool IsMore(Tag tag) => !IsYesOrNo(tag)
+            && !tag.Meanings.Any(m => m.Kind == MeaningKind.Particle || m.Is(Intent.Stop));
+    }
+
     /// <summary>The one that leads; unknown when there is none.</summary>
     public static Intent Lead(IReadOnlyList<Intent> intents) =>
         intents.OrderBy(i => Array.IndexOf(Order, i)).FirstOrDefault();
@@ -45,7 +58,8 @@ internal static class IntentReader
     private static bool Counts(IReadOnlyList<Tag> tags, int at, Intent intent)
     {
         // A word that is also listed as plain, such as "heap", asks for something only when it is all there is.
-        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at).All(IsAside))
+        if (IsPlain(tags[at]) && !tags.Where((tag, i) => i != at)
+            .All(tag => IsAside(tag) || (intent == Intent.Stop && IsYesOrNo(tag))))
             return false;
         if (intent is not (Intent.Yes or Intent.No))
             return at == 0 || !tags[at - 1].Is(Particle.Not) || intent != Intent.Language;
@@ -63,6 +77,8 @@ internal static class IntentReader
 
     private static bool IsAside(Tag tag) => tag.IsBreak || tag.Token.Kind == TokenKind.Number
         || tag.First(MeaningKind.Number) is not null;
+
+    private static bool IsYesOrNo(Tag tag) => tag.Meanings.Any(m => m.Is(Intent.Yes) || m.Is(Intent.No));
 
     private static bool IsPlain(Tag tag) => tag.Meanings.Any(meaning => meaning.Kind == MeaningKind.Plain);
 }

@@ -8,6 +8,8 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 {
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
+    private readonly List<(MarkedYaml.Text Text, string Question, string Phrase)> _answerPlaces = [];
+
     private static readonly string[] Required =
     [
         "language", "provenance", "reviewed", "materials", "refused", "measures", "numbers", "checks", "intents",
@@ -34,6 +36,7 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 
         foreach (var (key, value) in Distinct(map))
             ReadSection(key, value);
+        FaultMisplacedNumbers();
         foreach (var missing in Required)
             if (!map.Entries.Any(entry => entry.Key.Value == missing))
                 Fault(root, $"Section '{missing}' is missing.");
@@ -120,8 +123,26 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
         else
             foreach (var text in list.Items.OfType<MarkedYaml.Text>())
                 foreach (var phrase in Braces.Expand(text.Value).Select(s => string.Join(' ', WordsOf(s))).Distinct())
-                    if (!Answers.TryAdd((question, phrase), answer.Value))
+                    if (Answers.TryAdd((question, phrase), answer.Value))
+                        _answerPlaces.Add((text, question, phrase));
+                    else
                         Fault(text, $"'{phrase}' stands twice under '{question}'.");
+    }
+
+    /// <summary>A choice is answered by its number, so that number cannot stand for another choice.</summary>
+    private void FaultMisplacedNumbers()
+    {
+        var numbers = Phrases.Where(phrase => phrase.Meaning.Kind == MeaningKind.Number)
+            .ToLookup(phrase => string.Join(' ', phrase.Words), phrase => phrase.Meaning.Value);
+        foreach (var (text, question, phrase) in _answerPlaces)
+        {
+            var place = AnswerReader.Known[question].ToList().IndexOf(Answers[(question, phrase)]) + 1;
+            var number = int.TryParse(phrase, NumberStyles.None, CultureInfo.InvariantCulture, out var figure)
+                ? figure
+                : numbers[phrase].FirstOrDefault();
+            if (number >= 1 && number <= AnswerReader.Known[question].Count && number != place)
+                Fault(text, $"'{phrase}' is the number of another answer to '{question}' than its own, {place}.");
+        }
     }
 
     private void ReadAffixes(MarkedYaml section)

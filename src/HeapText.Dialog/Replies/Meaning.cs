@@ -47,6 +47,9 @@ internal enum Particle
     /// <summary>Things farmers count that are no measure: people, metres, plants.</summary>
     Counted,
 
+    /// <summary>What is measured like a material but is listed with none: its amount belongs to no other.</summary>
+    Water,
+
     /// <summary>"can I", "how many": what follows is asked about, not on hand.</summary>
     Asking,
     Now,

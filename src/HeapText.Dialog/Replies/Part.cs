@@ -4,7 +4,7 @@ namespace HeapText.Dialog.Replies;
 internal enum PartKind
 {
     Amount, Fraction, Some, Measure, Thing, And, Or, Range, Not, Absent, Lacking, Have, Each, One, Between, Correction,
-    Minus, Days, Ago, Counted, Asking, WeakBreak, StrongBreak, Unknown, Other,
+    Minus, Days, Ago, Counted, Asking, Water, WeakBreak, StrongBreak, Unknown, Other,
 }
 
 /// <summary>A tag in its role; words that play no role are left out.</summary>

@@ -11,6 +11,7 @@ internal static class PartReader
         (Particle.One, PartKind.One), (Particle.Some, PartKind.Some), (Particle.Between, PartKind.Between),
         (Particle.Correction, PartKind.Correction), (Particle.Minus, PartKind.Minus), (Particle.Days, PartKind.Days),
         (Particle.Ago, PartKind.Ago), (Particle.Counted, PartKind.Counted), (Particle.Asking, PartKind.Asking),
+        (Particle.Water, PartKind.Water),
     ];
 
     public static List<Part> Read(IReadOnlyList<Tag> tags)

@@ -85,12 +85,15 @@ public sealed class Reader
         joiner.Join();
         var intents = IntentReader.Read(tags);
         var check = CheckReader.Read(tags);
-        var isUrgent = tags.Any(tag => tag.First(MeaningKind.Urgent) is not null);
+        var isUrgent = Alarm.IsIn(tags);
+        // "Yes, but my hand is burnt" agrees to nothing.
+        if (isUrgent) intents.RemoveAll(IsYesOrNo);
         var isAboutHeap = isUrgent || !check.IsEmpty
             || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
-        var lead = !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
+        var lead = IntentReader.IsStopAlone(tags) ? Intent.Stop
+            : !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
         var bare = Bare.Of(tags, parts);
         return new Reading
         {

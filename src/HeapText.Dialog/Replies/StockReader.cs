@@ -141,13 +141,18 @@ internal static class StockReader
                 entries.Add((part, null));
         }
 
-        return entries.Where((entry, i) => i == 0 || entry is { Amount: not null, Measure: not null })
+        if (entries.Skip(1).Any(IsWhole))
+            entries.RemoveAll(entry => !IsWhole(entry));
+        return entries.Where((entry, i) => i == 0 || IsWhole(entry))
             .Select(entry => new ReadMaterial(thing.Thing.Key, ValueOf(entry.Amount), entry.Measure?.Key)
             {
                 Word = thing.Thing.Key.Length == 0 || thing.Thing.Choices.Count > 0 ? thing.Thing.Word : "",
                 Choices = thing.Thing.Choices,
             });
     }
+
+    private static bool IsWhole((Part? Amount, Part? Measure) entry) =>
+        entry is { Amount: not null, Measure: not null };
 
     private static decimal? ValueOf(Part? amount) =>
         amount is { Kind: PartKind.Amount, IsBad: false } ? amount.Value : null;

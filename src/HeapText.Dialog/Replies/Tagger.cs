@@ -49,6 +49,7 @@ internal sealed partial class Tagger(PhraseIndex index, int language, bool isAlo
     {
         Choices = MaterialChoices.Of(match.Torn),
         StartsWithNot = match.Length > 1 && IsNot(token),
+        Words = match.Literal,
     };
 
     /// <summary>A measure of several words with its number after the first, as in "ndoo 3 ndogo": the words without the
@@ -246,9 +247,21 @@ internal sealed partial class Tagger(PhraseIndex index, int language, bool isAlo
             ? new Match(1, 0, [], [])
             : Merge(isMended ? ends : ends.GetRange(0, 1), length, Literal(tokens, start, length));
         var apart = LongestApart(tokens, start);
-        return apart.Literal > plain.Literal
-            ? apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] }
-            : plain;
+        if (apart.Literal <= plain.Literal)
+            return plain;
+        // "Mais mon fils est malade" names no sick maize.
+        if (apart.Meanings.All(meaning => meaning.IsThing) && AlarmWithin(tokens, start, apart.Length) is { } alarm)
+            return apart with { Meanings = [alarm] };
+        return apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] };
+    }
+
+    private Meaning? AlarmWithin(List<Token> tokens, int start, int length)
+    {
+        for (var i = start + 1; i < start + length; i++)
+            foreach (var meaning in LongestApart(tokens, i).Meanings)
+                if (meaning.Kind == MeaningKind.Urgent)
+                    return meaning;
+        return null;
     }
 
     /// <summary>Alarms and days are heard even among words that do not matter.</summary>

@@ -81,6 +81,7 @@ internal static class ReadVerb
         var unknown = reading.Unsettled.Where(m => m.Choices.Count == 0).ToList();
         if (unknown.Count > 0)
             document["unknownWords"] = new JsonArray([.. unknown.Select(m => JsonValue.Create(m.Word))]);
+        if (reading.Urgent) document["urgent"] = true;
         return document;
     }
 

@@ -42,7 +42,7 @@ public sealed class LexiconTests : IDisposable
               taste: {good: [good]}
             intents: {}
             particles: {}
-            answers: {rod: {glass: [glass]}, colour: {red: [red]}}
+            answers: {rod: {glass: [glass], wood: ["2", one]}, colour: {red: [red]}}
             colours: {}
             provenance: made up
             reviewed: false
@@ -62,7 +62,8 @@ public sealed class LexiconTests : IDisposable
                 "11:3: Unknown measure 'thimble'.",
                 "14:3: Unknown check 'taste': use heat, smell, moisture or pests.",
                 "17:17: Unknown answer 'glass': use wood, metal.",
-                "17:34: Unknown question 'colour'.",
+                "17:40: '2' is the number of another answer to 'rod' than its own, 1.",
+                "17:52: Unknown question 'colour'.",
                 "18:1: Unknown section 'colours'.",
             ],
             faults.Select(fault => $"{fault.Line}:{fault.Column}: {fault.Message}"));

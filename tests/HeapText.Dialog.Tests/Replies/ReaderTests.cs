@@ -199,6 +199,48 @@ public sealed class ReaderTests
         Assert.Equal(Intent.Stop, Read(text, language).Intent);
 
     [Theory]
+    [InlineData("3 buckets cow dung no 4", "en")]
+    [InlineData("3 buckets of cow dung, no 4 buckets", "en")]
+    [InlineData("3 seaux de bouse non 4", "fr")]
+    public void Read_NumberTakenBackAfterTheMaterial_IsTheLater(string text, string language) =>
+        Assert.Equal(new("cow-dung", 4, "bucket"), Assert.Single(Read(text, language).Materials));
+
+    [Theory]
+    [InlineData("5 jerrycans of water, 3 buckets dung", "en")]
+    [InlineData("water 5 jerrycans dung 3 buckets", "en")]
+    [InlineData("12 april i have 3 buckets of cow dung", "en")]
+    [InlineData("maji madumu 5, mavi ya ng'ombe ndoo 3", "sw")]
+    [InlineData("5 bidons d'eau, 3 seaux de bouse", "fr")]
+    [InlineData("5 litros de agua, 3 baldes de bosta de vaca", "pt")]
+    public void Read_AmountOfSomethingElse_IsNotGivenToTheMaterial(string text, string language) =>
+        Assert.Equal(new("cow-dung", 3, "bucket"), Assert.Single(Read(text, language).Materials));
+
+    [Fact]
+    public void Read_NoBeforeSorry_DeniesNothing() => Assert.Equal(
+        new("dry-grass", 2, "sack"), Assert.Single(Read("dry grass 3 sacks no sorry 2 sacks", "en").Materials));
+
+    [Theory]
+    [InlineData("stop sending. 2 buckets dung", "en")]
+    [InlineData("STOP, it smells bad", "en")]
+    [InlineData("ash 2 tins. stop", "en")]
+    [InlineData("sim parar", "pt")]
+    public void Read_StopBesideOtherThings_IsStop(string text, string language) =>
+        Assert.Equal(Intent.Stop, Read(text, language).Intent);
+
+    [Theory]
+    [InlineData("yes but my hand is burnt", "en")]
+    [InlineData("yes, fire", "en")]
+    [InlineData("ok ma femme est malade", "fr")]
+    [InlineData("oui mais mon fils est malade", "fr")]
+    [InlineData("sim mas o meu filho esta doente", "pt")]
+    public void Read_YesBesideAnEmergency_AgreesToNothing(string text, string language)
+    {
+        var reading = Read(text, language);
+
+        Assert.Equal((Intent.Unknown, true), (reading.Intent, reading.Urgent));
+    }
+
+    [Theory]
     [InlineData("the stick burnt my hand")]
     [InlineData("there is smoke")]
     [InlineData("the heap is on fire")]
@@ -206,11 +248,15 @@ public sealed class ReaderTests
     [InlineData("he sprayed poison on it")]
     [InlineData("nimeungua mkono")]
     [InlineData("ameanguka amezimia")]
+    [InlineData("2 buckets dung, my hand is bleeding")]
+    [InlineData("2 buckets dung and there is smoke")]
+    [InlineData("my child drank 2 cups of urine")]
     public void Read_Emergency_IsUrgent(string text) => Assert.True(Read(text, "en").Urgent);
 
     [Theory]
     [InlineData("3 sacks sprayed grass")]
     [InlineData("it is hot like fire")]
+    [InlineData("2 buckets of ash from the fire")]
     [InlineData("ni moto")]
     public void Read_NoEmergency_IsNotUrgent(string text) => Assert.False(Read(text, "en").Urgent);
 
