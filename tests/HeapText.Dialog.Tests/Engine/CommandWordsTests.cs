@@ -123,6 +123,14 @@ public sealed partial class CommandWordsTests
             Repository.Dialogs.Reader.Read($"{word} 41", language).Intent is Intent.Start or Intent.Language,
             $"{word} of {teller} in {language}"));
 
+    [Fact]
+    public void WordToJoin_OfALanguage_TellsThatLanguage() => Assert.All(Repository.Dialogs.Book.Languages, language =>
+    {
+        var join = Marked().Match(Repository.Dialogs.Book.Say(language, Catalogue.HowToJoin)).Value;
+
+        Assert.Equal(language, Repository.Dialogs.Reader.LanguageOf($"{join} 41"));
+    });
+
     public static TheoryData<string, string> Named()
     {
         TheoryData<string, string> named = [];
