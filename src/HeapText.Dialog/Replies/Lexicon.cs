@@ -34,22 +34,20 @@ public sealed class Lexicon
         var faults = new List<DialogFault>();
         if (!Directory.Exists(directory))
             return new LexiconLoad([], [new DialogFault(directory, 1, 1, "There is no such folder.")]);
-        var lexicons = new List<Lexicon>();
-        foreach (var folder in Directory.EnumerateDirectories(directory).Order(StringComparer.Ordinal))
-        {
-            var file = Path.Combine(folder, "words.yml");
-            if (File.Exists(file))
-                lexicons.Add(LoadFile(file, Path.GetFileName(folder), materialKeys, faults));
-        }
-
+        var files = Directory.EnumerateDirectories(directory).Order(StringComparer.Ordinal)
+            .Select(folder => Path.Combine(folder, "words.yml")).Where(File.Exists);
+        var loads = files.AsParallel().AsOrdered().Select(file => LoadFile(file, materialKeys)).ToList();
+        var lexicons = loads.Select(load => load.Lexicon).ToList();
+        faults.AddRange(loads.SelectMany(load => load.Faults));
         if (lexicons.Count == 0)
             faults.Add(new DialogFault(directory, 1, 1, "No language has a words.yml here."));
         return new LexiconLoad(lexicons, faults);
     }
 
-    private static Lexicon LoadFile(
-        string file, string language, IReadOnlySet<string>? materialKeys, List<DialogFault> faults)
+    private static (Lexicon Lexicon, IEnumerable<DialogFault> Faults) LoadFile(
+        string file, IReadOnlySet<string>? materialKeys)
     {
+        var language = Path.GetFileName(Path.GetDirectoryName(file))!;
         var sections = new LexiconSections(file, language, materialKeys);
         try
         {
@@ -65,8 +63,8 @@ public sealed class Lexicon
             sections.Fault(1, 1, fault.Message);
         }
 
-        faults.AddRange(sections.Faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column));
-        return new Lexicon(language, sections.Phrases, sections.Answers, sections.Affixes);
+        return (new Lexicon(language, sections.Phrases, sections.Answers, sections.Affixes),
+            sections.Faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column));
     }
 }
 

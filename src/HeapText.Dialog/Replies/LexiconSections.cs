@@ -8,6 +8,10 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
 {
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
+    /// <summary>Plain words of what stands between blanks: patterns spell the same ones out again and
+    /// again.</summary>
+    private readonly Dictionary<string, string[]> _plain = new(StringComparer.Ordinal);
+
     private readonly List<(MarkedYaml.Text Text, string Question, string Phrase)> _answerPlaces = [];
 
     private static readonly string[] Required =
@@ -245,11 +249,22 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
             ? $"'{spelling}' stands twice under '{key}', first on line {first.Line}."
             : $"'{spelling}' stands for both '{first.Key}' (line {first.Line}) and '{key}'.");
 
-    private static List<string> WordsOf(string spelling) =>
-    [
-        .. spelling.Split(' ', StringSplitOptions.RemoveEmptyEntries)
-            .SelectMany(word => word == Phrase.Gap ? [word] : Letters.Words(word)),
-    ];
+    private List<string> WordsOf(string spelling)
+    {
+        List<string> words = [];
+        var known = _plain.GetAlternateLookup<ReadOnlySpan<char>>();
+        foreach (var range in spelling.AsSpan().Split(' '))
+        {
+            var written = spelling.AsSpan(range);
+            if (!known.TryGetValue(written, out var plain))
+                _plain[written.ToString()] = plain = written is Phrase.Gap
+                    ? [Phrase.Gap]
+                    : [.. Letters.Words(written.ToString())];
+            words.AddRange(plain);
+        }
+
+        return words;
+    }
 
     private IEnumerable<(MarkedYaml.Text Key, MarkedYaml Value)> Distinct(MarkedYaml.Map map)
     {
