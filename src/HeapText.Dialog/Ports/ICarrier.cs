@@ -18,7 +18,9 @@ public abstract record SendOutcome
     private SendOutcome() { }
 
     /// <summary>It took the message.</summary>
-    public sealed record Taken : SendOutcome;
+    /// <param name="References">What it calls the message, one for each part it was sent in; null when it goes by our
+    /// own id.</param>
+    public sealed record Taken(IReadOnlyList<string>? References = null) : SendOutcome;
 
     /// <summary>It says that it is busy: leave the line alone, then try again under the same id.</summary>
     /// <param name="After">How long it asked to be left alone; null when it did not say.</param>

@@ -10,6 +10,12 @@ namespace HeapText.Dialog.Ports;
 /// <param name="Text">What was written. Never logged.</param>
 public sealed record Inbound(string Id, string Line, Msisdn From, string Text);
 
+/// <summary>A call that was not taken, and cost the farmer nothing.</summary>
+/// <param name="Id">The gateway's id; the same id from the same caller on the same line is the same call.</param>
+/// <param name="Line">Name of the line it came in on.</param>
+/// <param name="From">The caller.</param>
+public sealed record MissedCall(string Id, string Line, Msisdn From);
+
 /// <summary>One step of a session on a phone's screen: what the farmer entered on the screen before.</summary>
 /// <param name="Session">The gateway's id of the session.</param>
 /// <param name="Step">Rises with each entry of the session; the same step again is the same entry.</param>

@@ -1,3 +1,4 @@
+using HeapText.Carriers;
 using HeapText.Carriers.Native;
 using HeapText.Carriers.Numbers;
 using HeapText.Carriers.Signing;
@@ -20,10 +21,10 @@ internal sealed record InboundLine(
     {
         var lines = settings.IsPractice
             ? [new InboundLine(Practice, null, NumberReader.ReadPractice)]
-            : settings.Lines.Select(Native);
+            : settings.Lines.Select(Of);
         return lines.ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
 
-    private static InboundLine Native(NativeLineOptions line) =>
-        new(line.Name, line.Keys, text => NumberReader.ReadReal(text, line.Region));
+    private static InboundLine Of(LineOptions line) => new(
+        line.Name, (line as NativeLineOptions)?.Keys, text => NumberReader.ReadReal(text, line.Region));
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
+using System.Net;
 using System.Text.RegularExpressions;
-using HeapText.Carriers.Native;
-using HeapText.Carriers.Signing;
+using HeapText.Carriers;
 using PhoneNumbers;
 
 namespace HeapText.Service.Startup;
@@ -9,86 +9,61 @@ namespace HeapText.Service.Startup;
 /// <summary>Reads the Lines section.</summary>
 internal static partial class LineSettingsReader
 {
-    private const int MostKeys = 2;
-    private static readonly string[] Known = ["Url", "Secrets", "From", "Region", "Timeout"];
-    private static readonly TimeSpan ShortestTimeout = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan LongestTimeout = TimeSpan.FromSeconds(25);
+    private static readonly string[] Common =
+        ["Form", "From", "Region", "Countries", "AllowedFrom", "SegmentsPerSecond", "SegmentsPerDay", "Backup"];
+
+    private static readonly Dictionary<string, Form> Forms = new(StringComparer.Ordinal)
+    {
+        ["native"] = new Form(NativeSettingsReader.Known, NativeSettingsReader.Read),
+    };
 
     /// <summary>The lines that could be read; every fault is added to <paramref name="faults"/>.</summary>
-    public static IReadOnlyList<NativeLineOptions> Read(IConfigurationSection lines, List<string> faults)
+    public static IReadOnlyList<LineOptions> Read(IConfigurationSection lines, List<string> faults)
     {
-        var read = new List<NativeLineOptions>();
+        List<LineOptions> read = [];
         foreach (var line in lines.GetChildren())
         {
-            SettingsReader.RefuseOthers(line, Known, faults);
-            var name = ReadName(line, faults);
-            var url = ReadUrl(line, faults);
-            var keys = ReadKeys(line, faults);
-            var from = ReadFrom(line, faults);
-            var region = ReadRegion(line, faults);
-            var timeout = ReadTimeout(line, faults);
-            if (url is not null)
-            {
-                read.Add(new NativeLineOptions
-                {
-                    Name = name,
-                    Url = url,
-                    Keys = keys,
-                    From = from,
-                    Region = region,
-                    Timeout = timeout,
-                });
-            }
+            CheckName(line, faults);
+            if (ReadForm(line, faults) is { } own) read.Add(WithCommon(own, line, faults));
         }
 
+        CheckBackups(read, lines, faults);
         return read;
     }
 
-    private static string ReadName(IConfigurationSection line, List<string> faults)
+    /// <summary>What a line of its form says beside what all lines say; null when it cannot be used.</summary>
+    private static LineOptions? ReadForm(IConfigurationSection line, List<string> faults)
+    {
+        var name = SettingsReader.Filled(line["Form"]) ?? "native";
+        if (!Forms.TryGetValue(name, out var form))
+        {
+            faults.Add($"{line.Path}:Form is no form of line. Write one of {string.Join(", ", Forms.Keys)}.");
+            return null;
+        }
+
+        SettingsReader.RefuseOthers(line, [.. Common, .. form.Known], faults);
+        return form.Read(line, faults);
+    }
+
+    private static LineOptions WithCommon(LineOptions own, IConfigurationSection line, List<string> faults) => own with
+    {
+        Name = line.Key,
+        From = ReadFrom(line, faults),
+        Region = ReadRegion(line, faults),
+        Countries = ReadCountries(line, faults),
+        AllowedFrom = ReadNetworks(line, faults),
+        SegmentsPerSecond = ReadRate(line, faults),
+        SegmentsPerDay = ReadCap(line, faults),
+        Backup = SettingsReader.Filled(line["Backup"]),
+    };
+
+    private static void CheckName(IConfigurationSection line, List<string> faults)
     {
         if (line.Key == "practice")
             faults.Add($"{line.Path}: this name belongs to practice mode. Give the line another name.");
         else if (!Name().IsMatch(line.Key))
             faults.Add($"{line.Path}: a line's name is up to 32 of a-z, 0-9 and '-', "
                 + "beginning with a letter. Rename it.");
-        return line.Key;
-    }
-
-    private static Uri? ReadUrl(IConfigurationSection line, List<string> faults)
-    {
-        var text = line["Url"];
-        if (string.IsNullOrWhiteSpace(text))
-        {
-            faults.Add($"{line.Path}:Url is missing. Give the gateway's https address that takes messages.");
-            return null;
-        }
-
-        // Plain http carries numbers in the clear, so only a gateway on this machine may use it.
-        if (Uri.TryCreate(text, UriKind.Absolute, out var url)
-            && (url.Scheme == Uri.UriSchemeHttps || (url.Scheme == Uri.UriSchemeHttp && url.IsLoopback)))
-        {
-            return url;
-        }
-
-        faults.Add($"{line.Path}:Url is not an https address. Give the gateway's https address that takes messages.");
-        return null;
-    }
-
-    private static List<WebhookKey> ReadKeys(IConfigurationSection line, List<string> faults)
-    {
-        var keys = new List<WebhookKey>();
-        var written = line.GetSection("Secrets").GetChildren().ToList();
-        if (written.Count is 0 or > MostKeys)
-            faults.Add($"{line.Path}:Secrets holds {written.Count} secrets. Give one or two, as "
-                + $"{line.Path}:Secrets:0 and :1, each whsec_ followed by 24 to 64 random bytes in base64.");
-        foreach (var secret in written)
-        {
-            if (WebhookKey.TryParse(secret.Value, out var key)) keys.Add(key);
-            else
-                faults.Add($"{secret.Path} is not a secret. Write whsec_ followed by 24 to 64 random bytes in base64.");
-        }
-
-        return keys;
     }
 
     private static string ReadFrom(IConfigurationSection line, List<string> faults)
@@ -109,18 +84,63 @@ internal static partial class LineSettingsReader
         return region;
     }
 
-    private static TimeSpan ReadTimeout(IConfigurationSection line, List<string> faults)
+    private static HashSet<string> ReadCountries(IConfigurationSection line, List<string> faults)
     {
-        var text = line["Timeout"];
-        if (string.IsNullOrWhiteSpace(text)) return TimeSpan.FromSeconds(10);
-        if (!TimeSpan.TryParse(text, CultureInfo.InvariantCulture, out var timeout)
-            || timeout < ShortestTimeout || timeout > LongestTimeout)
+        var countries = SettingsReader.Words(line["Countries"]?.ToUpperInvariant());
+        var known = PhoneNumberUtil.GetInstance().GetSupportedRegions();
+        foreach (var country in countries.Where(country => !known.Contains(country)))
+            faults.Add($"{line.Path}:Countries names {country}, which is not a country. "
+                + "Write two letters for each, like KE, UG.");
+        return countries;
+    }
+
+    private static List<IPNetwork> ReadNetworks(IConfigurationSection line, List<string> faults)
+    {
+        List<IPNetwork> networks = [];
+        foreach (var word in SettingsReader.Words(line["AllowedFrom"]))
         {
-            faults.Add($"{line.Path}:Timeout is not between 1 and 25 seconds. Write it like 00:00:10.");
+            if (IPNetwork.TryParse(word, out var network)) networks.Add(network);
+            else if (IPAddress.TryParse(word, out var one))
+                networks.Add(new IPNetwork(one, one.GetAddressBytes().Length * 8));
+            else
+                faults.Add($"{line.Path}:AllowedFrom names {word}, which is no network. "
+                    + "Write addresses or networks, like 192.0.2.7 or 192.0.2.0/24.");
         }
 
-        return timeout;
+        return networks;
     }
+
+    private static double ReadRate(IConfigurationSection line, List<string> faults)
+    {
+        const double usual = 10, least = 0.01, most = 10_000;
+        if (SettingsReader.Filled(line["SegmentsPerSecond"]) is not { } text) return usual;
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var rate)
+            && rate is >= least and <= most)
+            return rate;
+        faults.Add($"{line.Path}:SegmentsPerSecond is no rate. Write segments a second from 0.01 to 10000, like 10.");
+        return usual;
+    }
+
+    private static long? ReadCap(IConfigurationSection line, List<string> faults)
+    {
+        if (SettingsReader.Filled(line["SegmentsPerDay"]) is not { } text) return null;
+        if (long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var cap) && cap > 0) return cap;
+        faults.Add($"{line.Path}:SegmentsPerDay is no whole number above 0. "
+            + "Write the most segments to send in a day, or take it out.");
+        return null;
+    }
+
+    private static void CheckBackups(List<LineOptions> read, IConfigurationSection lines, List<string> faults)
+    {
+        foreach (var line in read.Where(line => line.Backup is not null))
+        {
+            if (line.Backup == line.Name || lines.GetChildren().All(other => other.Key != line.Backup))
+                faults.Add($"Lines:{line.Name}:Backup is no other line. Write the name of one, or take it out.");
+        }
+    }
+
+    /// <summary>A form of line: its own settings, and what reads them.</summary>
+    private sealed record Form(string[] Known, Func<IConfigurationSection, List<string>, LineOptions?> Read);
 
     [GeneratedRegex("^[a-z][a-z0-9-]{0,31}$")]
     private static partial Regex Name();

@@ -25,7 +25,7 @@ internal static class ServiceHost
         builder.Services.AddOpenApi();
         builder.Services.AddTurns(settings, parts);
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
-        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines);
+        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines.OfType<NativeLineOptions>());
         builder.Services.AddWorkers(
             settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
 

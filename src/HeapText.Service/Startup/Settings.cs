@@ -1,7 +1,7 @@
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Use;
-using HeapText.Carriers.Native;
+using HeapText.Carriers;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Store;
@@ -18,7 +18,7 @@ internal sealed record Settings
     public required StoreOptions Store { get; init; }
 
     /// <summary>Lines to gateways; none means practice mode.</summary>
-    public IReadOnlyList<NativeLineOptions> Lines { get; init; } = [];
+    public IReadOnlyList<LineOptions> Lines { get; init; } = [];
 
     /// <summary>Groups to add or replace at the start.</summary>
     public IReadOnlyList<Group> Groups { get; init; } = [];

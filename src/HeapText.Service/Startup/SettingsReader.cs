@@ -109,7 +109,8 @@ internal static class SettingsReader
         return text;
     }
 
-    private static HashSet<string> Words(string? text) =>
+    /// <summary>The words of a setting that lists them.</summary>
+    internal static HashSet<string> Words(string? text) =>
         [.. (text ?? "").Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries)];
 
     internal static string? Filled(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
