@@ -61,10 +61,10 @@ internal sealed class Keys(string prefix)
     /// <see cref="SentMessage.KeptOfFarmer"/>. The whole expires <see cref="SentLifetime"/> after the last.</summary>
     public RedisKey Sent(FarmerKey key) => Of(key, "l:");
 
-    /// <summary>Hash: 16-byte mark of a reference → <see cref="ReferenceEntry"/>, of one day. Each day has 16 for each
+    /// <summary>Hash: 16-byte mark of a reference → <see cref="ReferenceEntry"/>, of one day. Each day has 8 for each
     /// of 256 hash tags: small ones, which the server packs tightly. Expires <see cref="ReferenceLifetime"/> after the
     /// last.</summary>
-    public RedisKey References(byte[] mark, long day) => $"{OfMark(mark)}{day}:{mark[1] >> 4:x}";
+    public RedisKey References(byte[] mark, long day) => $"{OfMark(mark)}{day}:{mark[1] >> 5}";
 
     /// <summary>String: when it came in [ms], state, when that was [ms]: a receipt for a message not settled yet.
     /// Expires after <see cref="SentMessage.EarlyKept"/>.</summary>

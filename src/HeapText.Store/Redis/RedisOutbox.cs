@@ -80,7 +80,7 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
         {
             Settlement.Sent =>
                 [.. common, "sent", "", RecordFormat.Pack(trace!.Entry), SentMessage.KeptOfFarmer,
-                 trace.Entry.At.ToUnixTimeSeconds(), (at - SentMessage.Kept).ToUnixTimeSeconds(),
+                 trace.At, (at - SentMessage.Kept).ToUnixTimeSeconds(),
                  (long)Keys.SentLifetime.TotalMilliseconds],
             Settlement.Retry retry => [.. common, "retry", Millis.Until(retry.At), "", 0, 0, 0, 0],
             Settlement.SetAside aside =>

@@ -179,15 +179,15 @@ internal static class Tables
         /// <summary>farmer, tail of the id, at, entry.</summary>
         public const string Put = "INSERT OR REPLACE INTO sent (farmer, tail, at, entry) VALUES (?1, ?2, ?3, ?4)";
 
-        /// <summary>farmer, tail → entry.</summary>
-        public const string Get = "SELECT entry FROM sent WHERE farmer = ?1 AND tail = ?2";
+        /// <summary>farmer, tail → entry, at.</summary>
+        public const string Get = "SELECT entry, at FROM sent WHERE farmer = ?1 AND tail = ?2";
 
         /// <summary>farmer, tail, entry.</summary>
         public const string Change = "UPDATE sent SET entry = ?3 WHERE farmer = ?1 AND tail = ?2";
 
-        /// <summary>key, oldest → entry, record of the farmer, newest first.</summary>
+        /// <summary>key, oldest → entry, record of the farmer, at, newest first.</summary>
         public const string OfFarmer = """
-            SELECT entry, record FROM sent JOIN farmer ON farmer.id = sent.farmer WHERE key = ?1 AND at >= ?2
+            SELECT entry, record, at FROM sent JOIN farmer ON farmer.id = sent.farmer WHERE key = ?1 AND at >= ?2
             ORDER BY at DESC, LENGTH(tail) DESC, tail DESC
             """;
 

@@ -1,3 +1,4 @@
+using HeapText.Carriers.Native;
 using HeapText.Service.Startup;
 using Microsoft.Extensions.Configuration;
 
@@ -25,7 +26,7 @@ public sealed class SettingsReaderTests
         var settings = Read(Line(("Timeout", "00:00:07"), ("Region", "ke")));
 
         Assert.False(settings.IsPractice);
-        var line = settings.Lines.Single();
+        var line = Assert.IsType<NativeLineOptions>(settings.Lines.Single());
         Assert.Equal("lake", line.Name);
         Assert.Equal(new Uri("https://gateway.example/send"), line.Url);
         Assert.Equal(TimeSpan.FromSeconds(7), line.Timeout);
