@@ -3,7 +3,8 @@ using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
 
-/// <summary>What every hook checks before it reads: the line, the sender's address, the size, the signature, the type.</summary>
+/// <summary>What every hook checks before it reads: the line, the address it comes from, the size, the signature, the
+/// type.</summary>
 /// <param name="Line">The line it came in on.</param>
 /// <param name="Body">The bytes.</param>
 internal sealed record HookEntry(InboundLine Line, ReadOnlyMemory<byte> Body)

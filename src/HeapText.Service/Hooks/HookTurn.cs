@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
 
@@ -38,6 +39,12 @@ internal static class HookTurn
             return Faults.Busy(context);
         }
     }
+
+    /// <summary>Lets in what <see cref="HookBody.IsJson"/> then judges: the type a command line names unasked,
+    /// too.</summary>
+    public static RouteHandlerBuilder TakesJson<T>(this RouteHandlerBuilder route)
+        where T : notnull =>
+        route.Accepts<T>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded);
 
     /// <summary>Says in the document which problems a hook answers with.</summary>
     public static void ProducesHookProblems(this RouteHandlerBuilder route)

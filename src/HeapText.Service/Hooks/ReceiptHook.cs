@@ -1,4 +1,4 @@
-using System.Net.Mime;
+using HeapText.Dialog.Ports;
 using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
@@ -10,8 +10,8 @@ internal static class ReceiptHook
     public static void MapReceiptHook(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/receipts/{line}", Take)
-            .WithSummary("How a message ended. Idempotent on message; a receipt of a message nobody knows is kept an hour.")
-            .Accepts<ReceiptMessage>(MediaTypeNames.Application.Json)
+            .WithSummary("How a message ended. One of a message nobody knows is kept for an hour.")
+            .TakesJson<ReceiptMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }
@@ -26,7 +26,7 @@ internal static class ReceiptHook
             return Faults.BadBody(fault);
         return await HookTurn.Take(context, async (receiver, cancel) =>
         {
-            var duplicate = await receiver.Note(receipt, cancel);
+            var duplicate = await receiver.Note(receipt, cancel) == NoteOutcome.Unchanged;
             return (HookTurn.Accepted(duplicate), duplicate);
         });
     }

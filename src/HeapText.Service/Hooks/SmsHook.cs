@@ -1,5 +1,3 @@
-using System.Net.Mime;
-
 namespace HeapText.Service.Hooks;
 
 /// <summary>Texts coming in: <c>POST /sms/{line}</c>.</summary>
@@ -10,7 +8,7 @@ internal static class SmsHook
     {
         routes.MapPost("/sms/{line}", Take)
             .WithSummary("A text from a farmer's phone. Idempotent on id for 7 days.")
-            .Accepts<SmsMessage>(MediaTypeNames.Application.Json)
+            .TakesJson<SmsMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }
