@@ -26,7 +26,7 @@ internal static class ReceiptSteps
     }
 
     /// <summary>Applies a receipt, or keeps it for a send that is settled later.</summary>
-    public static bool Note(Session session, byte[] mark, Receipt receipt, Instant now)
+    public static NoteOutcome Note(Session session, byte[] mark, Receipt receipt, Instant now)
     {
         long farmer;
         string tail;
@@ -36,12 +36,11 @@ internal static class ReceiptSteps
             if (!row.Read())
             {
                 Keep(session, mark, receipt, now);
-                return false;
+                return NoteOutcome.Early;
             }
             (farmer, tail, part) = (row.GetInt64(0), row.GetString(1), row.GetInt32(2));
         }
-        Apply(session, farmer, tail, part, receipt);
-        return true;
+        return Apply(session, farmer, tail, part, receipt) ? NoteOutcome.Noted : NoteOutcome.Unchanged;
     }
 
     /// <summary>The log of a farmer, newest first.</summary>
@@ -59,16 +58,18 @@ internal static class ReceiptSteps
         return sent;
     }
 
-    private static void Apply(Session session, long farmer, string tail, int part, Receipt receipt)
+    private static bool Apply(Session session, long farmer, string tail, int part, Receipt receipt)
     {
         SentEntry entry, noted;
         using (var row = session.Rows(Tables.Sent.Get, farmer, tail))
         {
-            if (!row.Read()) return;
+            if (!row.Read()) return false;
             entry = RecordFormat.Unpack<SentEntry>(row.GetFieldValue<byte[]>(0));
             noted = entry.Noting(part, receipt.State, receipt.At.ToUnixTimeSeconds() - row.GetInt64(1));
         }
-        if (noted != entry) session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
+        if (noted == entry) return false;
+        session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
+        return true;
     }
 
     private static void Keep(Session session, byte[] mark, Receipt receipt, Instant now)
