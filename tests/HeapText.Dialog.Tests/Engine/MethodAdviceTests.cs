@@ -50,7 +50,7 @@ public sealed class MethodAdviceTests
     public void TooLittleForAHeap_MayBeASmallOneInARing()
     {
         var talker = new Talker().Hear("join 41", "yes", Little);
-        Assert.Contains("text 2", talker.Said, StringComparison.Ordinal);
+        Assert.Contains("send 2", talker.Said, StringComparison.Ordinal);
 
         talker.Hear("2");
 
