@@ -28,5 +28,5 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
 
     /// <summary>True where "one" may be "a", as "um" is: beside other words it need not answer a question.</summary>
     private static bool IsOneOrA(IReadOnlyList<Tag> tags) =>
-        tags.Any(tag => tag.Is(Particle.One)) && tags.Count(tag => !tag.IsBreak) > 1;
+        tags.Any(tag => tag.Is(Particle.One) && tag.First(MeaningKind.Measure) is null) && tags.Count(tag => !tag.IsBreak) > 1;
 }

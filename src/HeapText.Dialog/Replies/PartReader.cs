@@ -79,7 +79,7 @@ internal static class PartReader
                 ? amount with { IsOf = IsOf(tags, at) }
                 : Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
-            return new Part(PartKind.Measure, measure.Key);
+            return new Part(PartKind.Measure, measure.Key, measure.Value) { IsSingle = tag.Is(Particle.One) };
         if (IsThing(tags, at))
             return Thing(tag);
         if (tag.First(MeaningKind.Number) is { } number)
@@ -94,6 +94,8 @@ internal static class PartReader
                 IsWord = true,
                 IsJoined = tag.Is(Particle.And),
             };
+        if (tag.Is(Particle.AskingFirst) && (at == 0 || tags[at - 1].IsBreak))
+            return new Part(PartKind.Asking);
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
                 return Near(kind, tag);
@@ -140,17 +142,20 @@ internal static class PartReader
         _ => null,
     };
 
-    /// <summary>Places of "1.", "2." … that number the items of a list and are no amounts.</summary>
+    /// <summary>Places of "1.", "2." … or "a)", "b)" … that mark the items of a list and are no amounts.</summary>
     private static HashSet<int> ItemMarks(IReadOnlyList<Tag> tags)
     {
         var marks = new HashSet<int>();
         for (var i = 0; i < tags.Count; i++)
-        {
-            var isNext = tags[i].Token.IsItemMark && tags[i].Token.Value == marks.Count + 1;
-            if (isNext && (marks.Count > 0 || i == 0 || tags[i - 1].IsBreak))
+            if (IsMark(tags[i].Token, marks.Count + 1) && (marks.Count > 0 || StartsList(tags, i)))
                 marks.Add(i);
-        }
-
         return marks.Count > 1 ? marks : [];
     }
+
+    private static bool IsMark(Token token, int place) => token.IsItemMark
+        && (token.Kind == TokenKind.Number ? token.Value == place : token.Text[0] == 'a' + place - 1);
+
+    /// <summary>At the start of a clause, or behind a colon after words such as "I have:".</summary>
+    private static bool StartsList(IReadOnlyList<Tag> tags, int at) => at == 0 || tags[at - 1].IsBreak
+        || (tags[at].Token.IsAfterColon && !tags[at - 1].Meanings.Any(meaning => meaning.IsThing));
 }

@@ -63,8 +63,15 @@ public sealed class Reader
         ArgumentNullException.ThrowIfNull(text);
         if (!taggers.TryGetValue(language, out var tagger))
             throw new ArgumentException($"There is no language '{language}'.", nameof(language));
-        return Interpret(tagger.Read(text));
+        var tags = tagger.Read(text);
+        if (HeapNumber.Split(tags) is not { Count: > 1 } pieces)
+            return Interpret(tags);
+        var readings = pieces.Select(Interpret).ToList();
+        return readings.TrueForAll(IsReport) ? readings[0] with { OfOtherHeaps = readings[1..] } : Interpret(tags);
     }
+
+    private static bool IsReport(Reading reading) =>
+        reading.Heap is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay;
 
     private static FrozenDictionary<string, Tagger> TaggersOf(
         PhraseIndex index, IReadOnlyList<string> languages, bool areAlone = false) =>
@@ -92,7 +99,7 @@ public sealed class Reader
             || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
-        var lead = IntentReader.IsStopAlone(tags) ? Intent.Stop
+        var lead = IntentReader.IsStop(tags) ? Intent.Stop
             : !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
         var bare = Bare.Of(tags, parts);
         return new Reading
