@@ -330,6 +330,9 @@ internal sealed class AmountJoiner(List<Part> parts)
         var counts = KindAt(i - 1) == PartKind.Measure || KindAt(i + 1) == PartKind.Measure;
         if (parts[i].Value >= SmallestTelephone && !counts)
             parts[i] = new Part(PartKind.Other);
+        else if (parts[i] is { Value: 0, IsBad: false } && KindAt(i + 1) == PartKind.Thing
+            && KindAt(i - 1) is not (PartKind.Measure or PartKind.Thing))
+            parts[i] = new Part(PartKind.Absent);
         else if (parts[i].Value is <= 0 or > MostOfAMeasure)
             parts[i] = parts[i] with { IsBad = true };
     }

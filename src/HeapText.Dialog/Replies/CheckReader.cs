@@ -17,7 +17,7 @@ internal static class CheckReader
                 || IsDeniedAfter(tags, i) || IsCry(tags, i))
                 continue;
             foreach (var meaning in tags[i].Meanings)
-                check = With(check, meaning, isNow || isOnlyNot);
+                check = With(check, meaning, (isNow && !IsAddedNot(tags, i)) || isOnlyNot || IsCloser(tags, i));
             isOnlyNot = tags[i].StartsWithNot;
         }
 
@@ -36,6 +36,15 @@ internal static class CheckReader
     private static bool IsDeniedAfter(IReadOnlyList<Tag> tags, int at) => at + 1 < tags.Count
         && tags[at].First(MeaningKind.Heat) is not null && tags[at + 1].Meanings.Any(meaning => meaning.Is(Intent.No))
         && (at + 2 == tags.Count || tags[at + 2].IsBreak);
+
+    /// <summary>"Stinks like a toilet": what it smells like tells more than how bad.</summary>
+    private static bool IsCloser(IReadOnlyList<Tag> tags, int at) => at > 0
+        && tags[at].First(MeaningKind.Smell) is not null && tags[at - 1].First(MeaningKind.Smell) is not null
+        && tags[at].Words > tags[at - 1].Words;
+
+    /// <summary>"Just warm not hot": says no more than what stands before it.</summary>
+    private static bool IsAddedNot(IReadOnlyList<Tag> tags, int at) =>
+        at > 0 && tags[at].StartsWithNot && tags[at - 1].First(MeaningKind.Heat) is not null;
 
     /// <summary>"Moto!! lundo linaungua": a cry of fire, where the word is one for hot as well.</summary>
     private static bool IsCry(IReadOnlyList<Tag> tags, int at) => tags[at].First(MeaningKind.Heat) is not null

@@ -63,7 +63,7 @@ public sealed class Reader
         ArgumentNullException.ThrowIfNull(text);
         if (!taggers.TryGetValue(language, out var tagger))
             throw new ArgumentException($"There is no language '{language}'.", nameof(language));
-        var tags = tagger.Read(text);
+        var tags = ListMarks.Parted(tagger.Read(text));
         if (HeapNumber.Split(tags) is not { Count: > 1 } pieces)
             return Interpret(tags);
         var readings = pieces.Select(Interpret).ToList();
@@ -95,6 +95,8 @@ public sealed class Reader
         var isUrgent = Alarm.IsIn(tags);
         // "Yes, but my hand is burnt" agrees to nothing.
         if (isUrgent) intents.RemoveAll(IsYesOrNo);
+        // "Turned it, done": a yes after what was done says nothing more.
+        if (intents is [Intent.Built or Intent.Turned, ..]) intents.Remove(Intent.Yes);
         var isAboutHeap = isUrgent || !check.IsEmpty
             || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();

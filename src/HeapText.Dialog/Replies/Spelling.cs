@@ -64,11 +64,11 @@ internal sealed class Spelling
         return near;
     }
 
-    /// <summary>The known words one edit away from a word of four letters, which alone is too short to be
-    /// mended.</summary>
-    public IEnumerable<int> NearShort(string word)
+    /// <summary>The known words one edit away from a word, also from one of four letters, which alone is too short to
+    /// be mended.</summary>
+    public IEnumerable<int> OneEdit(string word)
     {
-        if (word.Length != OneEditLength - 1 || Ethiopic.IsWord(word))
+        if (word.Length is < OneEditLength - 1 or > LongestWord || Ethiopic.IsWord(word))
             return [];
         List<int> forms = [], near = [];
         AddForms(word, forms);

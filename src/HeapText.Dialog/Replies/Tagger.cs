@@ -12,8 +12,6 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     public List<Tag> Read(string text)
     {
         var tokens = _words.Resolve(new Tokenizer(text, index.IsKnown).Read());
-        for (var i = 0; i < tokens.Count; i++)
-            MendShort(tokens, i);
         var tags = new List<Tag>(tokens.Count);
         Token? head = null;
         for (var i = 0; i < tokens.Count;)
@@ -34,6 +32,8 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
             }
 
             var match = _phrases.Longest(tokens, i);
+            if (IsMendedHere(tokens, i, match))
+                continue;
             if (match.Literal == 0 && _words.FigureAndUnit(tokens[i]) is { } halves)
             {
                 tokens.RemoveAt(i);
@@ -50,27 +50,33 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
         return tags;
     }
 
-    /// <summary>A slip in a word too short to be mended alone is one where it makes a material with its neighbour, as
-    /// in "rice huks".</summary>
-    private void MendShort(List<Token> tokens, int at)
+    /// <summary>A slip in a word too short to be mended alone, or one that made another word, is one where it makes a
+    /// material with its neighbour, as in "rice huks" or "banana leafs".</summary>
+    private bool MendBesideOther(List<Token> tokens, int at, int start)
     {
-        if (tokens[at].Kind != TokenKind.Word || tokens[at].Words.Length > 0)
-            return;
-        foreach (var word in index.NearShort(tokens[at].Text, language))
+        if (at < 0 || at >= tokens.Count || tokens[at].Kind != TokenKind.Word || !MayBeSlip(tokens[at]))
+            return false;
+        var written = tokens[at].Words;
+        foreach (var word in index.OneEdit(tokens[at].Text, language))
         {
             tokens[at].Words = [word];
-            if (IsLongThing(at - 1) || IsLongThing(at))
-            {
-                tokens[at].IsMended = true;
-                return;
-            }
+            if (_phrases.Longest(tokens, start) is { Length: > 1 } match && IsThing(match))
+                return tokens[at].IsMended = true;
         }
 
-        tokens[at].Words = [];
-
-        bool IsLongThing(int start) => start >= 0 && _phrases.Longest(tokens, start) is { Length: > 1 } match
-            && IsThing(match);
+        tokens[at].Words = written;
+        return false;
     }
+
+    /// <summary>True for a word that says nothing by itself.</summary>
+    private bool MayBeSlip(Token token) => token.Words.Length == 0 || !HasAlone(token,
+        static meaning => meaning.Kind is not (MeaningKind.Plain or MeaningKind.Ambiguous));
+
+    /// <summary>Whether a word that stands in no phrase makes a material with the next, one of both mended.</summary>
+    private bool IsMendedHere(List<Token> tokens, int at, PhraseFinder.Match match) => match.Length == 1
+        && at + 1 < tokens.Count && tokens[at + 1].Kind == TokenKind.Word
+        && _phrases.Longest(tokens, at + 1).Length == 1
+        && (MendBesideOther(tokens, at, at) || MendBesideOther(tokens, at + 1, at));
 
     private Tag TagOf(Token token, PhraseFinder.Match match) => new(token, match.Meanings, match.Torn.Count > 0)
     {
