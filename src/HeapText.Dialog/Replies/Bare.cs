@@ -7,8 +7,8 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
 
     public static Bare Of(IReadOnlyList<Tag> tags, IReadOnlyList<Part> parts)
     {
-        if (tags.Any(tag => tag.IsUnknown || tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain
-            or MeaningKind.Particle or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure))))
+        if (tags.Any(tag => tag.IsUnknown || (!tag.Is(Particle.And) && tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain
+            or MeaningKind.Particle or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure)))))
             return Nothing;
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var measures = parts.Where(part => part.Kind == PartKind.Measure).ToList();

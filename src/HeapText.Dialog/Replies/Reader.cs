@@ -138,8 +138,18 @@ public sealed class Reader
         return [.. parts.Where(part => part.Kind == PartKind.Amount).Select(part => part.Value)];
     }
 
-    private static string? LanguageOf(List<Tag> tags) =>
-        tags.Select(tag => tag.First(MeaningKind.Language)).FirstOrDefault(meaning => meaning is not null)?.Key;
+    /// <summary>The language named; of several the first that is not one the farmer says he does not want.</summary>
+    private static string? LanguageOf(List<Tag> tags)
+    {
+        var named = Enumerable.Range(0, tags.Count).Where(i => tags[i].First(MeaningKind.Language) is not null).ToList();
+        if (named.Count == 0) return null;
+        var at = named.Exists(i => !IsUnwanted(tags, i)) ? named.First(i => !IsUnwanted(tags, i)) : named[0];
+        return tags[at].First(MeaningKind.Language)!.Value.Key;
+    }
+
+    /// <summary>In "I don't understand English, use Kiswahili", English.</summary>
+    private static bool IsUnwanted(List<Tag> tags, int at) => at > 0 && (tags[at - 1].Is(Particle.Not)
+        || tags[at - 1].Is(Particle.Absent) || tags[at - 1].Meanings.Any(meaning => meaning.Is(Intent.Help)));
 
     private static int DaysAgoOf(List<Tag> tags) =>
         (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(day => day is not null)?.Value ?? 0);
