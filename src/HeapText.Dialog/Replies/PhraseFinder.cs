@@ -126,8 +126,23 @@ internal sealed class PhraseFinder(PhraseIndex index, int language, bool isAlone
         var from = own.Count > 0 || isAlone ? own : all;
         var meanings = from.Select(end => end.Meaning).Distinct().ToList();
         if (ends.Count > 1 && meanings.Count > 1)
+        {
+            // "Buckest" may be "bucket" or "buckets": what both stand for is sure.
+            var shared = meanings.Where(meaning => ends.TrueForAll(end => Means(end, meaning))).ToList();
+            if (shared.Count > 0)
+                return new Match(length, literal, shared, []);
             return new Match(length, literal, [], meanings.Any(meaning => meaning.IsThing) ? meanings : []);
+        }
+
         return new Match(length, literal, meanings, []);
+    }
+
+    private bool Means(int end, Meaning meaning)
+    {
+        foreach (var other in index.Ends(end))
+            if (other.Meaning == meaning)
+                return true;
+        return false;
     }
 
     /// <summary>Words that the phrase itself has: links passed over inside it do not make it weigh more.</summary>

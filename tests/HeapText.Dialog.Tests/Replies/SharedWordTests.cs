@@ -23,6 +23,12 @@ public sealed class SharedWordTests
     public void Read_SlipInAShortWordBesideItsOther_IsMended() => Assert.Equal(
         new("rice-husk", 2, "sack"), Assert.Single(TestReader.Sut.Read("2 sacks rice huks", "en").Materials));
 
+    [Theory]
+    [InlineData("3 buckets banana leafs", "banana-leaf-dry")]
+    [InlineData("3 buckest cow dumg", "cow-dung")]
+    public void Read_SlipThatMadeAnotherWord_IsMendedBesideItsOther(string text, string material) => Assert.Equal(
+        new(material, 3, "bucket"), Assert.Single(TestReader.Sut.Read(text, "en").Materials));
+
     [Fact]
     public void Read_PhraseOfTheFarmersLanguage_GoesBeforeALongerForeignOne()
     {
