@@ -4,8 +4,8 @@ namespace HeapText.Dialog.Replies;
 internal static class Alarm
 {
     /// <summary>True when there is an alarm. A single word such as "fire" is none among amounts of a material, as in
-    /// "2 tins of ash from the fire"; beside such a list it is. Nor is a word that is itself an excuse, as one for "I am
-    /// ill".</summary>
+    /// "2 tins of ash from the fire"; beside such a list it is. Nor is a word that is itself an excuse, as one for
+    /// "I am ill".</summary>
     public static bool IsIn(IReadOnlyList<Tag> tags)
     {
         for (var i = 0; i < tags.Count; i++)

@@ -130,7 +130,8 @@ internal sealed class AmountJoiner(List<Part> parts)
             parts.RemoveAt(i + 1);
     }
 
-    /// <summary>In "3 4 buckets of ash" nobody knows which was meant; "dung 3 4 buckets ash" gives one to each.</summary>
+    /// <summary>In "3 4 buckets of ash" nobody knows which was meant; "dung 3 4 buckets ash" gives one to
+    /// each.</summary>
     private void DoubtTwoFigures(int i)
     {
         if (!IsAmount(i) || !IsAmount(i + 1) || parts[i].IsWord || parts[i + 1].IsWord)

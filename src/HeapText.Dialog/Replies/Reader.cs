@@ -141,10 +141,9 @@ public sealed class Reader
     /// <summary>The language named; of several the first that is not one the farmer says he does not want.</summary>
     private static string? LanguageOf(List<Tag> tags)
     {
-        var named = Enumerable.Range(0, tags.Count).Where(i => tags[i].First(MeaningKind.Language) is not null).ToList();
-        if (named.Count == 0) return null;
-        var at = named.Exists(i => !IsUnwanted(tags, i)) ? named.First(i => !IsUnwanted(tags, i)) : named[0];
-        return tags[at].First(MeaningKind.Language)!.Value.Key;
+        var named = tags.Select((tag, i) => (tag.First(MeaningKind.Language)?.Key, IsUnwanted: IsUnwanted(tags, i)))
+            .Where(language => language.Key is not null).ToList();
+        return named.Find(language => !language.IsUnwanted).Key ?? named.FirstOrDefault().Key;
     }
 
     /// <summary>In "I don't understand English, use Kiswahili", English.</summary>

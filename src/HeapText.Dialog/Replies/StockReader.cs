@@ -84,8 +84,8 @@ internal static class StockReader
         }
     }
 
-    /// <summary>"Can I use plastic?", "I need 2 buckets of ash": not on hand; in "can I add ash to 2 buckets of dung" the
-    /// dung is. Refused things stay, to be warned of.</summary>
+    /// <summary>"Can I use plastic?", "I need 2 buckets of ash": not on hand; in "can I add ash to 2 buckets of
+    /// dung" the dung is. Refused things stay, to be warned of.</summary>
     private static void DropAskedAbout(List<Part> parts)
     {
         var (isAsked, isNamed) = (false, false);

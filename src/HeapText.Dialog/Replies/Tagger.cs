@@ -115,7 +115,8 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         const int longestEnd = 5;
         var isLink = _phrases.IsLink(tokens[at]);
-        if (!isLink && !(tags[^1].Is(Particle.And) && tags.Count > 1 && tags[^2].First(MeaningKind.Material) is not null))
+        var isTied = tags.Count > 1 && tags[^1].Is(Particle.And) && tags[^2].First(MeaningKind.Material) is not null;
+        if (!isLink && !isTied)
             return null;
         var end = isLink ? at + 1 : at;
         if (end >= tokens.Count || IsThing(_phrases.Longest(tokens, end)))
