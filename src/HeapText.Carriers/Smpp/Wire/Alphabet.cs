@@ -1,7 +1,7 @@
 namespace HeapText.Carriers.Smpp.Wire;
 
 /// <summary>How octets stand for characters.</summary>
-internal enum Alphabet
+public enum Alphabet
 {
     /// <summary>GSM 7-bit default alphabet, one septet to an octet.</summary>
     Gsm7,

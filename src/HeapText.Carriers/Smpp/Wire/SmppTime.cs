@@ -4,7 +4,7 @@ using NodaTime;
 namespace HeapText.Carriers.Smpp.Wire;
 
 /// <summary>How a line writes moments.</summary>
-internal enum SmppTimeForm
+public enum SmppTimeForm
 {
     /// <summary>A time from now, by the peer's clock.</summary>
     Relative,

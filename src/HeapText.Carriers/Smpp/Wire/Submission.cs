@@ -3,7 +3,7 @@ using HeapText.Dialog.Text;
 namespace HeapText.Carriers.Smpp.Wire;
 
 /// <summary>How a text that takes more than one segment travels.</summary>
-internal enum LongTexts
+public enum LongTexts
 {
     /// <summary>A submit_sm for each segment, with a user data header.</summary>
     Headers,
