@@ -14,4 +14,7 @@ internal static class EsmClass
 
     /// <summary>True of a deliver_sm that reports on a message sent before, finally or on its way.</summary>
     public static bool IsReceipt(byte esmClass) => (esmClass & TypeBits) is Receipt or IntermediateNotice;
+
+    /// <summary>True of a report on a message that is still on its way.</summary>
+    public static bool IsIntermediate(byte esmClass) => (esmClass & TypeBits) == IntermediateNotice;
 }

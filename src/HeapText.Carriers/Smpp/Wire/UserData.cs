@@ -20,6 +20,12 @@ internal sealed record UserData(
     /// <summary>The words, decoded. Never logged.</summary>
     public string Text => TextCoding.Decode(Octets.Span, Alphabet, Languages);
 
+    /// <summary>True when both hold the same octets of the same coding.</summary>
+    public bool IsSame(UserData other) => IsSameCoding(other) && Octets.Span.SequenceEqual(other.Octets.Span);
+
+    /// <summary>True when their octets may be joined before they are decoded.</summary>
+    public bool IsSameCoding(UserData other) => Alphabet == other.Alphabet && Languages == other.Languages;
+
     /// <summary>Reads a message.</summary>
     /// <param name="body">The message.</param>
     /// <param name="whenDefault">What a data_coding of 0 means on the line.</param>
