@@ -33,35 +33,35 @@ internal sealed class Delivery(SmppSession session, Pdu.DeliverSm pdu)
         lock (_lock) _number = number;
     }
 
-    /// <summary>Whether an equal deliver_sm that comes in now is this one again.</summary>
+    /// <summary>Whether an equal deliver_sm is this one again.</summary>
+    /// <param name="other">The equal one; null for this one itself, handed in anew.</param>
     /// <param name="patience">How long a peer waits at least for its answer before it sends again over the same
     /// connection.</param>
-    public Standing Stand(TimeSpan patience)
+    public Standing Stand(Delivery? other, TimeSpan patience)
     {
         CommandStatus? status;
         long number;
         lock (_lock) (status, number) = (_status, _number);
         if (status is not null and not CommandStatus.Ok) return Standing.ToComeAgain;
         if (status is CommandStatus.Ok && number > 0 && session.Life.IsProven(number)) return Standing.Settled;
-        if (session.Life.IsOver) return Standing.ToComeAgain;
-        if (status is CommandStatus.Ok) return Standing.Answered;
-        return session.Time.GetElapsedTime(ReceivedAt) >= patience ? Standing.ToComeAgain : Standing.Waiting;
+        if (other is not null && other.Session != session)
+            return session.Life.IsOver ? Standing.ToComeAgain : Standing.Another;
+        if (other is null || status is CommandStatus.Ok) return Standing.Another;
+        return session.Time.GetElapsedTime(ReceivedAt, other.ReceivedAt) >= patience
+            ? Standing.ToComeAgain
+            : Standing.Another;
     }
 }
 
-/// <summary>Where a delivery stands.</summary>
+/// <summary>Where a delivery stands when an equal one comes in.</summary>
 internal enum Standing
 {
-    /// <summary>Not answered yet, and too young to be sent again: an equal one is another message.</summary>
-    Waiting,
+    /// <summary>Under way over a connection that lives: the other is another message, for now.</summary>
+    Another,
 
-    /// <summary>Answered over a connection that lives: an equal one is another message, unless the connection
-    /// ends.</summary>
-    Answered,
-
-    /// <summary>Never surely answered, or answered with an error: an equal one is this one again.</summary>
+    /// <summary>Never surely answered, or answered with an error: the other is this one again.</summary>
     ToComeAgain,
 
-    /// <summary>The peer has its answer: an equal one is another message.</summary>
+    /// <summary>The peer has its answer: all that come are other messages.</summary>
     Settled,
 }

@@ -47,8 +47,8 @@ internal sealed partial class SmppInbox
     /// <summary>Takes a delivery without waiting; false when there is no room.</summary>
     public bool TryAdd(Delivery delivery)
     {
-        var lane = (uint)string.GetHashCode(delivery.Body.Source.Value, StringComparison.Ordinal) % LaneCount;
-        return _lanes[lane].Writer.TryWrite(delivery);
+        var hash = string.GetHashCode(delivery.Body.Source.Value, StringComparison.Ordinal);
+        return _lanes[unchecked((uint)hash) % LaneCount].Writer.TryWrite(delivery);
     }
 
     /// <summary>Works until <see cref="Complete"/>, and then through what is left.</summary>

@@ -149,6 +149,12 @@ internal sealed partial class SmppSession : IAsyncDisposable
         {
             Close("it broke");
         }
+        catch (Exception fault)
+        {
+            // A fault of our own must not leave a connection that nobody reads.
+            LogFault(fault.GetType().Name, fault.StackTrace);
+            Close("reading failed");
+        }
         finally
         {
             await input.CompleteAsync();
@@ -258,6 +264,9 @@ internal sealed partial class SmppSession : IAsyncDisposable
 
     [LoggerMessage(401, LogLevel.Information, "A connection to a message centre ended: {Why}")]
     private partial void LogEnded(string why);
+
+    [LoggerMessage(404, LogLevel.Error, "Reading from a message centre failed: {Kind} {Trace}")]
+    private partial void LogFault(string kind, string? trace);
 
     [LoggerMessage(402, LogLevel.Error, "A {Command} could not be written")]
     private partial void LogUnwritable(Exception fault, CommandId command);

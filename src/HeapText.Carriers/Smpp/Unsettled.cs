@@ -47,8 +47,8 @@ internal sealed class Unsettled(string machine, TimeProvider time)
             var key = print.Of(machine);
             DropOld();
             if (!_open.TryGetValue(key, out var entries)) _open[key] = entries = [];
-            entries.RemoveAll(entry => entry.Stand() == Standing.Settled);
-            if (entries.Find(entry => entry.Stand() == Standing.ToComeAgain) is { } again)
+            entries.RemoveAll(entry => entry.Stand(delivery) == Standing.Settled);
+            if (entries.Find(entry => entry.Stand(delivery) == Standing.ToComeAgain) is { } again)
             {
                 again.Delivery = delivery ?? again.Delivery;
                 return again.Id;
@@ -89,6 +89,6 @@ internal sealed class Unsettled(string machine, TimeProvider time)
 
         public Delivery? Delivery { get; set; }
 
-        public Standing Stand() => Delivery?.Stand(Patience) ?? Standing.ToComeAgain;
+        public Standing Stand(Delivery? other) => Delivery?.Stand(other, Patience) ?? Standing.ToComeAgain;
     }
 }
