@@ -45,6 +45,7 @@ internal sealed class RequestWindow(int size, TimeProvider time) : IDisposable
         }
         catch (ObjectDisposedException)
         {
+            // The connection ended, and is gone already.
             return null;
         }
 
@@ -106,11 +107,11 @@ internal sealed class RequestWindow(int size, TimeProvider time) : IDisposable
         _closing.Cancel();
     }
 
+    // The semaphore is left to the collector: disposed, it would forget who waits for it, and they would wait for ever.
     public void Dispose()
     {
         Close();
         _closing.Dispose();
-        _slots.Dispose();
     }
 
     private PendingRequest? Add(bool takesSlot, long answersBefore)
