@@ -83,8 +83,13 @@ internal sealed partial class SmppLine(
     private PartEnd Take(Pdu? answer, SentText text, int part)
     {
         var end = PartEnds.Of(answer);
-        if (end == PartEnd.Taken) text.Took(part, Reference((answer as Pdu.SubmitSmResp)?.MessageId, text.Id));
         if (end == PartEnd.Throttled) throttle.Slow();
+        if (end == PartEnd.Taken)
+        {
+            throttle.Took();
+            text.Took(part, Reference((answer as Pdu.SubmitSmResp)?.MessageId, text.Id));
+        }
+
         if (end >= PartEnd.MayPass && answer is not null) LogRefused(Line, text.Id, answer.Status);
         return end;
     }
