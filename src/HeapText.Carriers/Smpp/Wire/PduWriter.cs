@@ -42,7 +42,8 @@ internal static class PduWriter
         var room = 0;
         foreach (var one in tlvs.All)
         {
-            if (one.Value.Length > ushort.MaxValue) throw new ArgumentException($"{one.Tag} is too long.", nameof(tlvs));
+            if (one.Value.Length > ushort.MaxValue)
+                throw new ArgumentException($"{one.Tag} is too long.", nameof(tlvs));
             room += TlvHeader + one.Value.Length;
         }
 
