@@ -9,7 +9,7 @@ internal static class PduWriter
 {
     private const int TlvHeader = 4;
 
-    // No PDU's header and mandatory fields take more than 16 + 99 (a bind) or 16 + 357 (a message).
+    // No PDU's header and mandatory fields take more than 16 + 82 (a bind) or 16 + 348 (a message).
     private const int MostWithoutTlvs = 512;
 
     /// <summary>Writes one PDU.</summary>
