@@ -13,7 +13,7 @@ internal ref struct FieldReader(CommandId command, uint sequence, ReadOnlyMemory
 
     public readonly bool IsAtEnd => _rest.IsEmpty;
 
-    /// <summary>True at the end, or where a tag stands in place of a name, whose characters are all printable.</summary>
+    /// <summary>True at the end, or where a tag stands in place of a name, whose characters are printable.</summary>
     public readonly bool IsAtTlvs => _rest.IsEmpty || _rest.Span[0] is > 0 and < (byte)' ';
 
     public byte Byte() => Octets(1).Span[0];

@@ -103,8 +103,8 @@ internal abstract record Pdu(uint Sequence, CommandStatus Status)
         public override CommandId CommandId => CommandId.GenericNack;
     }
 
-    /// <summary>A PDU of a kind not known here: its number, and the octets that followed the header. A request among them
-    /// is answered with a <see cref="GenericNack"/> of <see cref="CommandStatus.InvalidCommandId"/>.</summary>
+    /// <summary>A PDU of a kind not known here: its number, and the octets that followed the header. A request among
+    /// them is answered with a <see cref="GenericNack"/> of <see cref="CommandStatus.InvalidCommandId"/>.</summary>
     internal sealed record Unknown(uint Sequence, CommandStatus Status, uint Number, ReadOnlyMemory<byte> Octets)
         : Pdu(Sequence, Status)
     {

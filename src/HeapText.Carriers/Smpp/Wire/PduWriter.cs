@@ -9,7 +9,7 @@ internal static class PduWriter
 {
     private const int TlvHeader = 4;
 
-    // No PDU's header and mandatory fields take more than 16 + 99 (a bind) or 16 + 357 (a message).
+    // No PDU's header and mandatory fields take more than 16 + 82 (a bind) or 16 + 348 (a message).
     private const int MostWithoutTlvs = 512;
 
     /// <summary>Writes one PDU.</summary>
@@ -42,7 +42,8 @@ internal static class PduWriter
         var room = 0;
         foreach (var one in tlvs.All)
         {
-            if (one.Value.Length > ushort.MaxValue) throw new ArgumentException($"{one.Tag} is too long.", nameof(tlvs));
+            if (one.Value.Length > ushort.MaxValue)
+                throw new ArgumentException($"{one.Tag} is too long.", nameof(tlvs));
             room += TlvHeader + one.Value.Length;
         }
 

@@ -20,7 +20,7 @@ internal sealed record Receipt(string MessageId, ReceiptState State, LocalDateTi
     {
         var tlvs = body.Tlvs;
         if (!EsmClass.IsReceipt(body.EsmClass) && tlvs.ReceiptedMessageId is null) return null;
-        var text = ReceiptText.Read(UserData.Of(body, whenDefault).Text);
+        var text = ReceiptText.Read(TextOf(body, whenDefault));
         var id = tlvs.ReceiptedMessageId is { Length: > 0 } given
             ? ids.OfReceiptTlv(given)
             : text.Id is { } written ? ids.OfReceiptText(written) : null;
@@ -31,6 +31,14 @@ internal sealed record Receipt(string MessageId, ReceiptState State, LocalDateTi
             EsmClass.IsIntermediate(body.EsmClass) ? ReceiptState.OnTheWay : state ?? text.State,
             text.DoneAt,
             tlvs.NetworkError is { } error ? $"{error.Code}" : text.Error);
+    }
+
+    // Peers write it in ASCII whatever data_coding says, and the GSM alphabet has other characters for some of that;
+    // UCS-2 alone is told apart. Common practice, no source.
+    private static string TextOf(MessageBody body, Alphabet whenDefault)
+    {
+        var data = UserData.Of(body, whenDefault);
+        return data.Alphabet == Alphabet.Ucs2 ? data.Text : TextCoding.Decode(data.Octets.Span, Alphabet.Latin1);
     }
 
     private static ReceiptState? Of(MessageState state) => state switch

@@ -74,8 +74,8 @@ internal sealed class ForgetfulPeer
     {
         var isKept = isCalm || _random.Next(3) > 0;
         if (isKept && text.IsComplete) _durable.Add(text.Text);
-        // An incomplete text is answered well too; in this trial only when its whole came before, so that the whole must
-        // come of the parts.
+        // An incomplete text is answered well too; in this trial only when its whole came before, so that the whole
+        // must come of the parts.
         var isWell = isKept && (text.IsComplete || _durable.Any(whole => whole[0] == text.Text.Trim('…')[0]));
         Answer(_collector.Settle(text, isKept, _now), isWell);
     }

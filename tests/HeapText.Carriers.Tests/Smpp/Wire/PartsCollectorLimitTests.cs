@@ -42,6 +42,21 @@ public sealed class PartsCollectorLimitTests
     }
 
     [Fact]
+    public void Add_PartsAfterAForgottenText_FindRoomAgain()
+    {
+        var sut = new PartsCollector<int>(new PartsLimits { MostParts = 3 }, Alphabet.Gsm7);
+        var done = LongMessages.Of(Text, 1, from: Sender(7));
+        sut.Add(done[0], 70, Now);
+        sut.Settle(Assert.IsType<Collected<int>.Given>(sut.Add(done[1], 71, Now)).Text, isDurable: true, Now);
+        var later = Now + new PartsLimits().Keep;
+        sut.Sweep(later);
+
+        var results = LongMessages.Of(new string('a', 400), 1).Select((part, i) => sut.Add(part, i, later)).ToList();
+
+        Assert.IsType<Collected<int>.Given>(results[^1]);
+    }
+
+    [Fact]
     public void Add_NewTextWhenThereIsADoneOne_DropsTheDoneOneFirst()
     {
         var sut = new PartsCollector<int>(new PartsLimits { MostTexts = 2 }, Alphabet.Gsm7);

@@ -215,6 +215,18 @@ public sealed class PartsCollectorTests
         Assert.IsType<Collected<int>.Held>(_sut.Add(parts[0], 9, Now + Usual.Keep));
     }
 
+    [Fact]
+    public void Sweep_TextThatWasLongInComing_IsKnownFromWhenItWasDurable()
+    {
+        var parts = LongMessages.Of(Long, 1);
+        var late = Now + Usual.Keep - Duration.Epsilon;
+        _sut.Settle(AddAll(parts), isDurable: true, late);
+
+        _sut.Sweep(Now + Usual.Keep);
+
+        Assert.IsType<Collected<int>.Known>(_sut.Add(parts[0], 9, Now + Usual.Keep));
+    }
+
     private GivenText<int> AddAll(IReadOnlyList<MessageBody> parts) =>
         Given(parts.Select((part, i) => _sut.Add(part, i, Now)).Last());
 

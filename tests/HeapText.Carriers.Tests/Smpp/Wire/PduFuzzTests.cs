@@ -1,6 +1,7 @@
 using System.Buffers;
 using CsCheck;
 using HeapText.Carriers.Smpp.Wire;
+using NodaTime;
 
 namespace HeapText.Carriers.Tests.Smpp.Wire;
 
@@ -12,6 +13,8 @@ public sealed class PduFuzzTests
     public void TryRead_RandomAndMutatedOctets_FaultsOnlyAsPduFaultAndAlwaysGoesOn()
     {
         var random = new Random(Seed);
+        var collector = new PartsCollector<int>(
+            new PartsLimits { MostTexts = 20, MostParts = 100 }, Alphabet.Gsm7);
         var samples = Samples();
         var (read, faulty, fatal) = (0, 0, 0);
         for (var round = 0; round < Rounds; round++)
@@ -25,7 +28,7 @@ public sealed class PduFuzzTests
                 {
                     if (!PduReader.TryRead(ref buffer, MostBytes, out var pdu)) break;
                     read++;
-                    Look(pdu!);
+                    Look(pdu!, collector, round);
                 }
                 catch (PduFaultException fault) when (fault.IsFatal)
                 {
@@ -44,13 +47,18 @@ public sealed class PduFuzzTests
         Assert.All([read, faulty, fatal], count => Assert.True(count > Rounds / 50, $"{read} {faulty} {fatal}"));
     }
 
-    // Every accessor, so that none of them trusts what it finds.
-    private static void Look(Pdu pdu)
+    // All that a line does with a PDU, so that none of it trusts what it finds.
+    private static void Look(Pdu pdu, PartsCollector<int> collector, int round)
     {
         var body = pdu switch { Pdu.SubmitSm one => one.Body, Pdu.DeliverSm one => one.Body, _ => new MessageBody() };
         var tlvs = body.Tlvs;
         _ = (tlvs.ItsSessionInfo, tlvs.MessageState, tlvs.NetworkError, tlvs.ReceiptedMessageId, tlvs.SarPart,
             tlvs.SarReference, tlvs.SarTotal, tlvs.UserMessageReference, tlvs.UssdServiceOp, body.UserData.Length);
+        var now = Instant.FromUnixTimeSeconds(round);
+        _ = Receipt.Read(body, new MessageIds(MessageIdForm.Hex, MessageIdForm.Decimal), Alphabet.Gsm7);
+        if (collector.Add(body, round, now) is Collected<int>.Given given)
+            collector.Settle(given.Text, isDurable: round % 2 == 0, now);
+        if (round % 100 == 0) collector.Sweep(now);
     }
 
     private static byte[] Stream(Random random, byte[][] samples)

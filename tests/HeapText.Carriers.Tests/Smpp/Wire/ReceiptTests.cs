@@ -101,6 +101,22 @@ public sealed class ReceiptTests
         Assert.Equal(ReceiptState.Delivered, Receipt.Read(body, new MessageIds(), Alphabet.Gsm7)!.State);
     }
 
+    [Theory]
+    [InlineData(0x00, "69643A615F3140")]
+    [InlineData(0x04, "69643A615F3140")]
+    [InlineData(0x08, "00690064003A0061005F00310040")]
+    public void Read_TextInAnyCoding_KeepsTheIdsCharacters(byte coding, string octets)
+    {
+        var body = new MessageBody
+        {
+            EsmClass = ReceiptClass,
+            DataCoding = coding,
+            ShortMessage = Convert.FromHexString(octets),
+        };
+
+        Assert.Equal("a_1@", Receipt.Read(body, new MessageIds(), Alphabet.Gsm7)!.MessageId);
+    }
+
     [Fact]
     public void ReadText_AnyText_NeverThrows() =>
         Gen.OneOf(Gen.String, Scraps.Array[0, 40].Select(string.Concat))

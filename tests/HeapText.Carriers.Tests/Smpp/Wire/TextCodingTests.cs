@@ -94,6 +94,20 @@ public sealed class TextCodingTests
     }
 
     [Fact]
+    public void UserData_HeaderThatNamesNoPart_LeavesTheParameters()
+    {
+        var body = new MessageBody
+        {
+            EsmClass = EsmClass.HasHeader,
+            ShortMessage = Convert.FromHexString("0324010361"),
+            Tlvs = Tlvs.None.With(TlvTag.SarReference, (ushort)9).With(TlvTag.SarTotal, (byte)2)
+                .With(TlvTag.SarPart, (byte)1),
+        };
+
+        Assert.Equal(new PartOf(PartKind.Sar, 9, 2, 1), UserData.Of(body, Alphabet.Gsm7).Part);
+    }
+
+    [Fact]
     public void UserData_AnyOctets_NeverThrows() => Gen.Select(Gen.Byte.Array[0, 40], Gen.Byte).Sample(
         (octets, coding) =>
         {
