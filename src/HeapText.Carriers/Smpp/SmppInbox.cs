@@ -205,7 +205,8 @@ internal sealed partial class SmppInbox
 
     private Msisdn? Phone(Address source) =>
         source.Ton != AlphanumericTon && source.Value.Count(char.IsAsciiDigit) >= FewestDigits
-        && NumberReader.ReadReal(AddressRules.Written(source), _options.Region) is NumberReading.Good good
+        && NumberReader.ReadReal(AddressRules.Written(source), _options.Region, _options.Countries)
+            is NumberReading.Good good
             ? good.Number
             : null;
 

@@ -50,10 +50,10 @@ internal sealed class FakeReceiver : IReceiver
         return Task.FromResult(!_seen.TryAdd(call.Id, true));
     }
 
-    public async Task<bool> Note(Receipt receipt, CancellationToken cancel)
+    public async Task<NoteOutcome> Note(Receipt receipt, CancellationToken cancel)
     {
         await BeforeEffect();
         Noted.Enqueue(receipt);
-        return true;
+        return NoteOutcome.Noted;
     }
 }
