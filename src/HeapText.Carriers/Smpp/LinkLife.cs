@@ -1,6 +1,6 @@
 namespace HeapText.Carriers.Smpp;
 
-/// <summary>What is known of one connection's fate after it is gone: which of our answers the peer surely got.</summary>
+/// <summary>What outlives one connection: which of our answers the peer surely got.</summary>
 internal sealed class LinkLife
 {
     private readonly Lock _lock = new();

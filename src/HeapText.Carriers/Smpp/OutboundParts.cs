@@ -61,7 +61,8 @@ internal sealed class OutboundParts
 
     // The farmer's running number of messages: two long texts in a row never have the same, which a phone would join.
     private static ushort JoiningReference(string id) =>
-        uint.TryParse(id.AsSpan(id.LastIndexOf('-') + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        uint.TryParse(
+            id.AsSpan(id.LastIndexOf('-') + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? (ushort)(number & 0xFFFF)
             : Mark(id);
 

@@ -12,7 +12,8 @@ internal sealed class ReconnectWait(TimeSpan first, TimeSpan longest, Random ran
     public TimeSpan After(int failures)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(failures, 1);
-        var wait = Math.Min(longest.TotalSeconds, first.TotalSeconds * Math.Pow(2, Math.Min(failures - 1, MostDoublings)));
-        lock (random) return TimeSpan.FromSeconds(wait * (1 - Spread + (2 * Spread * random.NextDouble())));
+        var grown = first.TotalSeconds * Math.Pow(2, Math.Min(failures - 1, MostDoublings));
+        var seconds = Math.Min(longest.TotalSeconds, grown);
+        lock (random) return TimeSpan.FromSeconds(seconds * (1 - Spread + (2 * Spread * random.NextDouble())));
     }
 }

@@ -8,8 +8,8 @@ namespace HeapText.Carriers.Smpp;
 /// <summary>One connection to a message centre, from its opening to its end.</summary>
 /// <remarks>
 /// A reader and a writer run side by side. The reader never waits for whoever handles what came in: it hands it on, or
-/// answers that it comes too fast. It waits only for room among our own answers, which a peer that reads them makes; one
-/// that does not is found out by enquire_link.
+/// answers that it comes too fast. It waits only for room among our own answers, which a peer that reads them makes;
+/// one that does not is found out by enquire_link.
 /// </remarks>
 internal sealed partial class SmppSession : IAsyncDisposable
 {

@@ -19,7 +19,8 @@ namespace HeapText.Carriers.Smpp;
 /// and each earlier one accounts for one later one. All else is a new message. This is remembered for an hour.
 /// <para>What a stopped process knew is lost. Therefore the first of equal messages within ten minutes has an id that
 /// the next process works out alike on the same machine: what is delivered again within those ten minutes is known by
-/// the store. The price: a text that is truly repeated right after such a stop, in the same ten minutes, counts once.</para>
+/// the store. The price: a text that is truly repeated right after such a stop, in the same ten minutes, counts
+/// once.</para>
 /// </remarks>
 internal sealed class Unsettled(string machine, TimeProvider time)
 {

@@ -25,7 +25,7 @@ internal sealed record InboundLine(
     {
         var lines = settings.IsPractice
             ? [new InboundLine(Practice, null, [], NumberReader.ReadPractice)]
-            // What an SMPP line takes in comes over its own connection: a hook of its name would take unsigned messages.
+            // An SMPP line has a connection of its own: a hook of its name would take unsigned messages.
             : settings.Lines.Where(line => line is not SmppLineOptions).Select(Of);
         return lines.ToDictionary(line => line.Name, StringComparer.Ordinal);
     }

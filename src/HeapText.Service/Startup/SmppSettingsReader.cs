@@ -111,7 +111,8 @@ internal static class SmppSettingsReader
     {
         if (SettingsReader.Filled(line[name]) is not { } text) return usual;
         if (known.TryGetValue(text, out var value)) return value;
-        faults.Add($"{line.Path}:{name} is none of {string.Join(", ", known.Keys)}. Write one of them, or take it out.");
+        faults.Add(
+            $"{line.Path}:{name} is none of {string.Join(", ", known.Keys)}. Write one of them, or take it out.");
         return usual;
     }
 

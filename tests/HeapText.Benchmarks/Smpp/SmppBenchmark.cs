@@ -16,7 +16,8 @@ namespace HeapText.Benchmarks.Smpp;
 internal static class SmppBenchmark
 {
     private const int Rounds = 3;
-    private const string Text = "Day 3. Push a stick into the heap, wait a little, then feel it. Reply hot, warm or cold.";
+    private const string Text =
+        "Day 3. Push a stick into the heap, wait a little, then feel it. Reply hot, warm or cold.";
 
     public static async Task Run(TimeSpan round, int window)
     {

@@ -45,6 +45,14 @@ internal sealed class PeerProcess : IAsyncDisposable
         }
     }
 
+    /// <summary>Delivers a phone's message over the connection that is bound; the status of the answer.</summary>
+    public async Task<int> Deliver(string from, string text)
+    {
+        await _process.StandardInput.WriteLineAsync(JsonSerializer.Serialize(new { from, text }));
+        await _process.StandardInput.FlushAsync();
+        return Read(await _process.StandardOutput.ReadLineAsync()).GetProperty("status").GetInt32();
+    }
+
     public async ValueTask DisposeAsync()
     {
         _process.StandardInput.Close();

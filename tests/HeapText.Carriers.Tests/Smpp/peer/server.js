@@ -2,7 +2,8 @@
 // order, turns some away as too fast, hangs up now and then without answering, and sends receipts, some of them twice
 // and some before the answer. What it is to do stands in the environment variable PEER, as JSON. It prints one JSON
 // line when it listens. A line "report" on standard input makes it print what it took, one JSON line a message in the
-// order of taking, and then its counts. It ends when standard input does.
+// order of taking, and then its counts. Any other line is a phone's message to deliver, as JSON with from and text: it
+// prints the answer's status. It ends when standard input does.
 'use strict';
 const readline = require('node:readline');
 const smpp = require('smpp');
@@ -83,9 +84,15 @@ const server = smpp.createServer((session) => {
 
 server.listen(0, '127.0.0.1', () => console.log(JSON.stringify({ port: server.address().port })));
 
+function deliver({ from, text }) {
+  current.deliver_sm({
+    source_addr_ton: 1, source_addr_npi: 1, source_addr: from, destination_addr: '3344', short_message: text,
+  }, (answer) => console.log(JSON.stringify({ status: answer.command_status })));
+}
+
 const commands = readline.createInterface({ input: process.stdin });
 commands.on('line', (line) => {
-  if (line !== 'report') return;
+  if (line !== 'report') return deliver(JSON.parse(line));
   for (const one of taken) console.log(JSON.stringify(one));
   console.log(JSON.stringify({ ...counts, taken: taken.length, receiptsOpen: receiptsOpen.size }));
 });
