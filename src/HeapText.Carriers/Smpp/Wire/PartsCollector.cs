@@ -14,8 +14,8 @@ namespace HeapText.Carriers.Smpp.Wire;
 /// <item><see cref="Sweep"/> gives up tokens held too long, to be answered with a temporary error: the peer keeps the
 /// message and sends it again, while the part stays here, so that the text becomes whole as soon as the last part
 /// comes. A part that then comes again is answered OK at once.</item>
-/// <item>A text still not whole after the longer limit is given out as incomplete. It is made durable like any other, so
-/// that no word of a farmer is lost even where the peer never sends again; but the caller must not act on it: half a
+/// <item>A text still not whole after the longer limit is given out as incomplete. It is made durable like any other,
+/// so that no word of a farmer is lost even where the peer never sends again; but the caller must not act on it: half a
 /// list of materials would make a wrong heap. A part that comes later still makes the whole, which is then given
 /// out.</item>
 /// </list>
