@@ -43,7 +43,19 @@ public static class Fit
     public static IReadOnlyList<string> Split(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var encoding = EncodingOf(text);
+        return Split(text, EncodingOf(text));
+    }
+
+    /// <summary>The text of each segment when a line needs the wider encoding for a text that the smaller one
+    /// holds.</summary>
+    public static IReadOnlyList<string> SplitWide(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Split(text, TextEncoding.Ucs2);
+    }
+
+    private static List<string> Split(string text, TextEncoding encoding)
+    {
         var capacity = CapacityOf(encoding);
         var fitsOne = Cut(text, encoding, int.MaxValue)[0].Units <= capacity.Single;
         var pieces = Cut(text, encoding, fitsOne ? int.MaxValue : capacity.Joined);

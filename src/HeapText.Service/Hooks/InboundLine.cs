@@ -3,6 +3,7 @@ using HeapText.Carriers;
 using HeapText.Carriers.Native;
 using HeapText.Carriers.Numbers;
 using HeapText.Carriers.Signing;
+using HeapText.Carriers.Smpp;
 using HeapText.Service.Startup;
 
 namespace HeapText.Service.Hooks;
@@ -24,7 +25,8 @@ internal sealed record InboundLine(
     {
         var lines = settings.IsPractice
             ? [new InboundLine(Practice, null, [], NumberReader.ReadPractice)]
-            : settings.Lines.Select(Of);
+            // An SMPP line has a connection of its own: a hook of its name would take unsigned messages.
+            : settings.Lines.Where(line => line is not SmppLineOptions).Select(Of);
         return lines.ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
 
