@@ -1,0 +1,27 @@
+namespace HeapText.Carriers.Mapped;
+
+/// <summary>How one side shows the other who it is.</summary>
+public abstract record LineAuth
+{
+    private LineAuth() { }
+
+    /// <summary>Not at all: by its address alone.</summary>
+    public sealed record None : LineAuth;
+
+    /// <summary>By name and password.</summary>
+    /// <remarks>Source: RFC 7617.</remarks>
+    public sealed record Basic(string User, IReadOnlyList<LineSecret> Passwords) : LineAuth;
+
+    /// <summary>By a token.</summary>
+    /// <remarks>Source: RFC 6750, section 2.1.</remarks>
+    public sealed record Bearer(IReadOnlyList<LineSecret> Tokens) : LineAuth;
+
+    /// <summary>By a key in a header.</summary>
+    public sealed record HeaderKey(string Header, IReadOnlyList<LineSecret> Keys) : LineAuth;
+
+    /// <summary>By a key in the query of the address.</summary>
+    public sealed record QueryKey(string Parameter, IReadOnlyList<LineSecret> Keys) : LineAuth;
+
+    /// <summary>By a keyed hash over parts of the request.</summary>
+    public sealed record Hmac(HmacScheme Scheme) : LineAuth;
+}
