@@ -32,7 +32,7 @@ public abstract partial record Place
     public sealed record Hash : Place;
 
     /// <summary>What it is a part of; null for one that is not read from the body.</summary>
-    internal string? BodyKind => this switch
+    public string? BodyKind => this switch
     {
         Json => "JSON",
         Xml => "XML",

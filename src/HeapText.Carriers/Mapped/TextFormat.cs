@@ -24,7 +24,7 @@ public enum TextFormat
 }
 
 /// <summary>Knows formats by their content type and escapes for each.</summary>
-internal static class TextFormats
+public static class TextFormats
 {
     private static readonly JavaScriptEncoder JsonEscape = JavaScriptEncoder.Create(UnicodeRanges.All);
 

@@ -15,6 +15,7 @@ internal static partial class LineSettingsReader
     private static readonly Dictionary<string, Form> Forms = new(StringComparer.Ordinal)
     {
         ["native"] = new Form(NativeSettingsReader.Known, NativeSettingsReader.Read),
+        ["mapped"] = new Form(MappedSettingsReader.Known, MappedSettingsReader.Read),
     };
 
     /// <summary>The lines that could be read; every fault is added to <paramref name="faults"/>.</summary>
