@@ -11,13 +11,18 @@ public static class NumberReader
 
     private static readonly PhoneNumberUtil Plans = PhoneNumberUtil.GetInstance();
 
+    private static readonly NumberReading Foreign =
+        new NumberReading.Bad("is of a country that is not among the line's Countries");
+
     /// <summary>Reads a number on a real line.</summary>
     /// <param name="text">International form, with or without "+" and spaces; national form where a region is
     /// given.</param>
     /// <param name="region">Two-letter country of the line (ISO 3166-1); null takes international form only.</param>
-    public static NumberReading ReadReal(string text, string? region)
+    /// <param name="countries">Countries whose numbers the line takes; empty for all.</param>
+    public static NumberReading ReadReal(string text, string? region, IReadOnlySet<string> countries)
     {
         ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(countries);
         var compact = Compact(text);
         if (compact.StartsWith(PracticePrefix, StringComparison.Ordinal))
             return new NumberReading.Bad(
@@ -29,7 +34,7 @@ public static class NumberReader
             // Possible, not valid: numbering plans grow faster than the tables, and a farmer must not be lost to that.
             if (Plans.IsPossibleNumber(parsed)
                 && Msisdn.TryParse(Plans.Format(parsed, PhoneNumberFormat.E164), out var number))
-                return new NumberReading.Good(number);
+                return IsOf(countries, parsed) ? new NumberReading.Good(number) : Foreign;
         }
         catch (NumberParseException)
         {
@@ -52,6 +57,15 @@ public static class NumberReader
         return Msisdn.TryParse(compact, out var number)
             ? new NumberReading.Good(number)
             : new NumberReading.Bad("is not a practice number; write +999 and 4 to 12 more digits, like +99910000001");
+    }
+
+    private static bool IsOf(IReadOnlySet<string> countries, PhoneNumber number)
+    {
+        if (countries.Count == 0) return true;
+        // Several countries share a calling code; a number no plan knows counts as of any of them.
+        return Plans.GetRegionCodeForNumber(number) is { } known
+            ? countries.Contains(known)
+            : Plans.GetRegionCodesForCountryCode(number.CountryCode).Any(countries.Contains);
     }
 
     private static string Compact(string text)

@@ -49,7 +49,18 @@ public sealed class Conversation : IConversation
         farmer ??= new Farmer { Subject = subject, Line = line };
         var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
         Hear(talk, text);
-        return Done(talk);
+        return Answered(talk);
+    }
+
+    /// <inheritdoc/>
+    public Reaction Ring(Farmer? farmer, string subject, string line, Instant now)
+    {
+        farmer ??= new Farmer { Subject = subject, Line = line };
+        var talk = new Talk(farmer with { Line = line }, now, Priority.Reply, _book, _groups, _office);
+        if (talk.Farmer.Group is null) Joining.Ring(talk);
+        else if (!talk.Farmer.Stopped) _asides.SayNext(talk);
+        else if (Joining.MayAnswer(talk)) talk.Say(Catalogue.StoppedStill);
+        return Answered(talk);
     }
 
     /// <inheritdoc/>
@@ -98,6 +109,12 @@ public sealed class Conversation : IConversation
         if (farmer.Stopped || farmer.Group is null || !Explaining.IsDone(farmer, WordsOf(farmer))) return due;
         var tells = FarmerClock.Allowed(farmer, now);
         return due < tells ? due : tells;
+    }
+
+    private Reaction Answered(Talk talk)
+    {
+        var (farmer, says) = AnswerLoop.Break(Tidied(talk.Farmer, talk.Now), talk.Says, talk.Now);
+        return new Reaction(farmer, says, NextDue(farmer, talk.Now));
     }
 
     private Reaction Done(Talk talk) =>

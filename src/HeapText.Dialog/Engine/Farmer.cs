@@ -92,7 +92,22 @@ public sealed record Farmer
 
     /// <summary>The last session on a dialled screen; null when it is long over.</summary>
     [DataMember(Order = 25)] public ScreenTalk? Screen { get; init; }
+
+    /// <summary>The last answers by text, to notice when they go round in a circle; null before the first.</summary>
+    [DataMember(Order = 26)] public LastAnswers? LastAnswers { get; init; }
 }
+
+/// <summary>The last two answers by text, and how often one of them came again.</summary>
+/// <param name="Newest">Hash of the newest.</param>
+/// <param name="Before">Hash of the one before it.</param>
+/// <param name="Repeats">How many answers in a row were one of the last two.</param>
+/// <param name="Since">When the first of these answers was given.</param>
+[DataContract]
+public sealed record LastAnswers(
+    [property: DataMember(Order = 0)] uint Newest,
+    [property: DataMember(Order = 1)] uint Before,
+    [property: DataMember(Order = 2)] int Repeats,
+    [property: DataMember(Order = 3)] Instant Since);
 
 /// <summary>What was told so far of how much compost to use, or of how to make a heap, and where to go
 /// back to.</summary>

@@ -15,6 +15,13 @@ public interface IConversation
     /// <param name="now">The time of the turn.</param>
     Reaction Hear(Farmer? farmer, string subject, string line, string text, Instant now);
 
+    /// <summary>This phone rang without a word: tells the farmer what comes next, or the open question again.</summary>
+    /// <param name="farmer">The record; null for a number never heard from.</param>
+    /// <param name="subject">The random id to use for a new record.</param>
+    /// <param name="line">Name of the line that was rung; the answer goes out on the same.</param>
+    /// <param name="now">The time of the turn.</param>
+    Reaction Ring(Farmer? farmer, string subject, string line, Instant now);
+
     /// <summary>A step on a dialled screen has come.</summary>
     /// <param name="farmer">The record; null for a number never heard from.</param>
     /// <param name="subject">The random id to use for a new record.</param>

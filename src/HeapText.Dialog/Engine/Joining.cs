@@ -26,6 +26,13 @@ internal static class Joining
         else if (reading.Intent != Intent.Stop) TurnAway(talk, writtenIn);
     }
 
+    /// <summary>Answers a number that has not joined and rang: the question of consent, or how to join.</summary>
+    public static void Ring(Talk talk)
+    {
+        if (talk.Farmer.Stage != Stage.AskingConsent) TurnAway(talk, null);
+        else if (MayAnswer(talk)) AskConsent(talk);
+    }
+
     /// <summary>Asks for consent again.</summary>
     public static void AskConsent(Talk talk)
     {

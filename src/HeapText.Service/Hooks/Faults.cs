@@ -8,6 +8,7 @@ internal static class Faults
     private const string RetryAfterSeconds = "5";
     private const string NotTakenDetail =
         "The service failed and nothing was promised. Send it again with the same id.";
+    private static readonly string[] Hooks = ["/sms", "/ussd", "/receipts", "/calls"];
     private const string NotJsonDetail = "Content-Type: send application/json.";
 
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
@@ -15,6 +16,10 @@ internal static class Faults
     public static ProblemHttpResult NotGenuine() => Problem(
         401, "The message is not genuine",
         "Sign the message per the Standard Webhooks specification with a live secret of this line.");
+
+    public static ProblemHttpResult WrongPlace() => Problem(
+        403, "The message comes from the wrong place",
+        "address: post from one of the line's AllowedFrom networks, or name your proxy in Proxies.");
 
     public static ProblemHttpResult UnknownLine(IEnumerable<string> known) => Problem(
         404, "No such line", $"line: post to one of the configured lines: {string.Join(", ", known)}.");
@@ -54,8 +59,7 @@ internal static class Faults
             404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
             405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
             415 => NotJsonDetail,
-            500 when context.HttpContext.Request.Path.StartsWithSegments("/sms")
-                || context.HttpContext.Request.Path.StartsWithSegments("/ussd") => NotTakenDetail,
+            500 when Hooks.Any(hook => context.HttpContext.Request.Path.StartsWithSegments(hook)) => NotTakenDetail,
             500 => "The service failed; its log tells why.",
             _ => null,
         };

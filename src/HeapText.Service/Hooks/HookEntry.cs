@@ -3,20 +3,17 @@ using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
 
-/// <summary>What every hook checks before it reads: the line, the size, the signature, the type.</summary>
+/// <summary>What every hook checks before it reads: the line, the sender's address, the size, the signature, the type.</summary>
 /// <param name="Line">The line it came in on.</param>
 /// <param name="Body">The bytes.</param>
 internal sealed record HookEntry(InboundLine Line, ReadOnlyMemory<byte> Body)
 {
-    // A gateway hears within 5 s that the store stalls (robustness), so we stop waiting a little earlier.
-    /// <summary>How long a hook waits for the store.</summary>
-    public static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(4.5);
-
     /// <summary>The entry, or why it is refused.</summary>
     public static async Task<(HookEntry? Entry, IResult? Refused)> Open(
         string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TimeProvider time)
     {
         if (!lines.TryGetValue(line, out var inbound)) return (null, Faults.UnknownLine(lines.Keys));
+        if (!inbound.Allows(context.Connection.RemoteIpAddress)) return (null, Faults.WrongPlace());
         if (await HookBody.Read(context.Request, context.RequestAborted) is not { } body)
             return (null, Faults.TooLarge(HookBody.MostBytes));
         if (inbound.Keys is { } keys && !IsGenuine(keys, context.Request, body, time))

@@ -3,6 +3,8 @@ using System.Text.Json;
 using System.Text.Unicode;
 using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
+using NodaTime;
+using NodaTime.Text;
 
 namespace HeapText.Service.Hooks;
 
@@ -11,6 +13,9 @@ internal sealed class JsonBody
 {
     /// <summary>Longest telephone number or code.</summary>
     public const int LongestAddress = 64;
+
+    /// <summary>Longest id of a message or session.</summary>
+    public const int LongestId = 200;
 
     private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 8, AllowDuplicateProperties = false };
     private static readonly JsonDocumentOptions WithDuplicates = new() { MaxDepth = 8 };
@@ -105,12 +110,25 @@ internal sealed class JsonBody
         return default;
     }
 
-    /// <summary>A field that may be absent and else must pass a test.</summary>
-    public void Check(string field, Func<string, bool> isGood, string fault)
+    /// <summary>A field that must be one of some words; null when it is not.</summary>
+    public T? OneOf<T>(string field, IReadOnlyDictionary<string, T> words)
+        where T : struct
     {
-        if (!_root.TryGetProperty(field, out var value) || value.ValueKind == JsonValueKind.Null) return;
-        if (value.ValueKind != JsonValueKind.String || Decode(value) is not { } text || !isGood(text))
-            _faults.Add($"{field}: {fault}");
+        if (Text(field, 0, LongestAddress) is not { } text) return null;
+        if (words.TryGetValue(text, out var value)) return value;
+        _faults.Add($"{field}: it is none of {string.Join(", ", words.Keys)}; send one of these.");
+        return null;
+    }
+
+    /// <summary>A time that may be absent; null when it is, or is none.</summary>
+    public Instant? Time(string field)
+    {
+        if (!_root.TryGetProperty(field, out var value) || value.ValueKind == JsonValueKind.Null) return null;
+        if (value.ValueKind == JsonValueKind.String && Decode(value) is { } text
+            && OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true } time)
+            return time.Value.ToInstant();
+        _faults.Add($"{field}: it is not a time; send one like 2026-03-02T07:00:00+03:00, or leave it out.");
+        return null;
     }
 
     private static string Duplicate(ReadOnlyMemory<byte> body)

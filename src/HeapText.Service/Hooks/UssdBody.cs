@@ -5,8 +5,6 @@ namespace HeapText.Service.Hooks;
 /// <summary>Reads the body of a USSD hook, and names every fault in it.</summary>
 internal static class UssdBody
 {
-    private const int LongestSession = 200;
-
     /// <summary>The step; null when there is a fault, which is then told.</summary>
     public static Dialled? Read(ReadOnlyMemory<byte> body, InboundLine line, out string fault) =>
         JsonBody.Read(
@@ -14,7 +12,7 @@ internal static class UssdBody
 
     private static Dialled? Read(JsonBody fields, InboundLine line)
     {
-        var session = fields.Text("session", 1, LongestSession);
+        var session = fields.Text("session", 1, JsonBody.LongestId);
         var from = fields.From(line);
         fields.Text("code", 1, JsonBody.LongestAddress);
         var input = fields.Text("input", 0, HookBody.MostBytes);

@@ -1,7 +1,4 @@
 using System.Net.Mime;
-using HeapText.Dialog.Ports;
-using HeapText.Service.Health;
-using HeapText.Service.Turns;
 
 namespace HeapText.Service.Hooks;
 
@@ -13,43 +10,22 @@ internal static class UssdHook
     {
         routes.MapPost("/ussd/{line}", Take)
             .WithSummary("A step on a phone's dialled screen. The same session and step get the same answer.")
-            .Accepts<UssdStep>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded)
+            .Accepts<UssdStep>(MediaTypeNames.Application.Json)
             .Produces<UssdScreen>()
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status401Unauthorized)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status500InternalServerError)
-            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesHookProblems();
     }
 
     private static async Task<IResult> Take(
-        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TurnRunner turns,
-        LastCommit last, TimeProvider time)
+        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TimeProvider time)
     {
         var (entry, refused) = await HookEntry.Open(line, context, lines, time);
         if (entry is null) return refused!;
         if (UssdBody.Read(entry.Body, entry.Line, out var fault) is not { } step) return Faults.BadBody(fault);
-        // Not the request's own cancellation: what was entered is taken though the screen is gone.
-        using var deadline = new CancellationTokenSource(HookEntry.LongestWait, time);
-        try
+        return await HookTurn.Take(context, async (receiver, cancel) =>
         {
-            var (screen, duplicate) = await turns.Dial(step, deadline.Token);
-            // A duplicate was only read.
-            if (!duplicate) last.Succeeded();
-            return TypedResults.Ok(new UssdScreen(screen.Text, screen.Open));
-        }
-        catch (TurnFailedException)
-        {
-            return Faults.Failed();
-        }
-        catch (Exception gone) when (gone is StoreUnavailableException
-            || (gone is OperationCanceledException && deadline.IsCancellationRequested))
-        {
-            last.Failed();
-            return Faults.Busy(context);
-        }
+            var (screen, duplicate) = await receiver.Dial(step, cancel);
+            return (TypedResults.Ok(new UssdScreen(screen.Text, screen.Open)), duplicate);
+        });
     }
 }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Net;
 using System.Text.RegularExpressions;
 using HeapText.Carriers;
 using PhoneNumbers;
@@ -52,7 +51,7 @@ internal static partial class LineSettingsReader
         From = ReadFrom(line, faults),
         Region = ReadRegion(line, faults),
         Countries = ReadCountries(line, faults),
-        AllowedFrom = ReadNetworks(line, faults),
+        AllowedFrom = NetworkSettingsReader.Read(line, $"{line.Path}:AllowedFrom", "AllowedFrom", faults),
         SegmentsPerSecond = ReadRate(line, faults),
         SegmentsPerDay = ReadCap(line, faults),
         Backup = SettingsReader.Filled(line["Backup"]),
@@ -93,22 +92,6 @@ internal static partial class LineSettingsReader
             faults.Add($"{line.Path}:Countries names {country}, which is not a country. "
                 + "Write two letters for each, like KE, UG.");
         return countries;
-    }
-
-    private static List<IPNetwork> ReadNetworks(IConfigurationSection line, List<string> faults)
-    {
-        List<IPNetwork> networks = [];
-        foreach (var word in SettingsReader.Words(line["AllowedFrom"]))
-        {
-            if (IPNetwork.TryParse(word, out var network)) networks.Add(network);
-            else if (IPAddress.TryParse(word, out var one))
-                networks.Add(new IPNetwork(one, one.GetAddressBytes().Length * 8));
-            else
-                faults.Add($"{line.Path}:AllowedFrom names {word}, which is no network. "
-                    + "Write addresses or networks, like 192.0.2.7 or 192.0.2.0/24.");
-        }
-
-        return networks;
     }
 
     private static double ReadRate(IConfigurationSection line, List<string> faults)

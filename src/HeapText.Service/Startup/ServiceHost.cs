@@ -6,6 +6,7 @@ using HeapText.Service.Hooks;
 using HeapText.Service.Practice;
 using HeapText.Service.Turns;
 using HeapText.Service.Workers;
+using Microsoft.AspNetCore.HttpOverrides;
 
 namespace HeapText.Service.Startup;
 
@@ -30,12 +31,15 @@ internal static class ServiceHost
             settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
 
         var app = builder.Build();
+        if (settings.Proxies.Count > 0) app.UseForwardedHeaders(Believing(settings.Proxies));
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.MapOpenApi();
         app.MapHealth();
         app.MapSmsHook();
         app.MapUssdHook();
+        app.MapReceiptHook();
+        app.MapCallHook();
         if (settings.IsPractice)
         {
             app.MapPractice();
@@ -43,6 +47,20 @@ internal static class ServiceHost
         }
 
         return app;
+    }
+
+    // Without these, anybody could name any address in X-Forwarded-For.
+    private static ForwardedHeadersOptions Believing(IReadOnlyList<System.Net.IPNetwork> proxies)
+    {
+        var options = new ForwardedHeadersOptions
+        {
+            ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto,
+            ForwardLimit = null,
+        };
+        options.KnownIPNetworks.Clear();
+        options.KnownProxies.Clear();
+        foreach (var proxy in proxies) options.KnownIPNetworks.Add(proxy);
+        return options;
     }
 
     // Names only this machine answers to, so that no page elsewhere reaches it by a name of its own.
@@ -67,6 +85,7 @@ internal static class ServiceHost
         {
             OnHeard = provider.GetService<PracticeGateway>() is { } gateway ? gateway.Heard : static (_, _) => { },
         });
+        services.AddSingleton<IReceiver>(provider => provider.GetRequiredService<TurnRunner>());
     }
 
     private static void AddPractice(this IServiceCollection services, PracticeParts practice)

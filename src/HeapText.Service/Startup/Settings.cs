@@ -1,3 +1,4 @@
+using System.Net;
 using HeapText.Agronomy.Heap;
 using HeapText.Agronomy.Materials;
 using HeapText.Agronomy.Use;
@@ -13,6 +14,9 @@ internal sealed record Settings
 {
     /// <summary>Addresses to listen on.</summary>
     public required IReadOnlyList<string> Urls { get; init; }
+
+    /// <summary>Reverse proxies whose word on the caller's address is believed.</summary>
+    public IReadOnlyList<IPNetwork> Proxies { get; init; } = [];
 
     /// <summary>Where the records are kept.</summary>
     public required StoreOptions Store { get; init; }

@@ -16,7 +16,7 @@ internal static class SettingsReader
     private static readonly string[] Sections =
         ["Store", "Lines", "Groups", "Methods", "Prices", "Materials", "Measures"];
     private static readonly string[] Known =
-        ["Urls", "Dialogs", "Languages", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
+        ["Urls", "Proxies", "Dialogs", "Languages", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
 
     /// <summary>Reads the settings.</summary>
@@ -35,6 +35,7 @@ internal static class SettingsReader
         var settings = new Settings
         {
             Urls = UrlSettingsReader.Read(configuration, practice, faults),
+            Proxies = NetworkSettingsReader.Read(configuration, "Proxies", "Proxies", faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),

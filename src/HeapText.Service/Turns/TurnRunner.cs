@@ -11,6 +11,7 @@ namespace HeapText.Service.Turns;
 /// once.</summary>
 internal sealed partial class TurnRunner(
     IStore store, IConversation conversation, WorkSignals signals, TimeProvider time, ILogger<TurnRunner> logger)
+    : IReceiver
 {
     private const int MostConflicts = 8;
     private readonly FarmerLocks _locks = new();
@@ -19,26 +20,40 @@ internal sealed partial class TurnRunner(
     /// <summary>Called after each text whose effect is durable.</summary>
     public Action<Inbound, Instant> OnHeard { get; init; } = static (_, _) => { };
 
-    /// <summary>Takes a text; true when it had its effect before. Completes only when the effect is durable.</summary>
-    /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
-    /// <exception cref="TurnFailedException">No answer could be worked out; the gateway may send it again.</exception>
+    /// <inheritdoc/>
     public async Task<bool> Hear(Inbound message, CancellationToken cancel)
     {
         var seen = new SeenId(message.Line, message.Id);
-        var key = store.KeyOf(message.From);
+        return await Answer(message.From, seen, (farmer, now) => Decide(farmer, message, now),
+            now => OnHeard(message, now), cancel);
+    }
+
+    /// <inheritdoc/>
+    public async Task<bool> Ring(MissedCall call, CancellationToken cancel)
+    {
+        // No gateway's id of a text begins so.
+        var seen = new SeenId(call.Line, $"\u001e{call.Id}");
+        return await Answer(call.From, seen, (farmer, now) => Decide(farmer, call, now), static _ => { }, cancel);
+    }
+
+    private async Task<bool> Answer(
+        Msisdn from, SeenId seen, Func<Farmer?, Instant, Reaction> decide, Action<Instant> committed,
+        CancellationToken cancel)
+    {
+        var key = store.KeyOf(from);
         using var turn = await _locks.Enter(key, cancel);
         for (var conflicts = 0; conflicts < MostConflicts; conflicts++)
         {
             var now = time.GetUtcNow().ToInstant();
             var start = await store.Begin(key, seen, now, cancel);
             if (start.Seen) return true;
-            var reaction = Decide(start.Farmer, message, now);
-            switch (await Commit(key, start, start.Number ?? message.From, seen, now, reaction, cancel))
+            var reaction = decide(start.Farmer, now);
+            switch (await Commit(key, start, start.Number ?? from, seen, now, reaction, cancel))
             {
                 case CommitOutcome.Duplicate:
                     return true;
                 case CommitOutcome.Committed:
-                    OnHeard(message, now);
+                    committed(now);
                     return false;
             }
         }
@@ -46,10 +61,7 @@ internal sealed partial class TurnRunner(
         throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
     }
 
-    /// <summary>Takes a step on a dialled screen; what it shows, and whether it had its effect before. Completes only
-    /// when the effect is durable.</summary>
-    /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
-    /// <exception cref="TurnFailedException">No answer could be worked out; the trainer is told.</exception>
+    /// <inheritdoc/>
     public async Task<(Screen Screen, bool Duplicate)> Dial(Dialled step, CancellationToken cancel)
     {
         // No gateway's id of a text begins so.
@@ -78,6 +90,10 @@ internal sealed partial class TurnRunner(
 
         throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
     }
+
+    /// <inheritdoc/>
+    public Task<bool> Note(Receipt receipt, CancellationToken cancel) =>
+        store.Note(receipt, time.GetUtcNow().ToInstant(), cancel).AsTask();
 
     /// <summary>Takes the turn of a farmer who is due.</summary>
     /// <exception cref="StoreUnavailableException">The claim runs out and the farmer is claimed again.</exception>
@@ -119,13 +135,21 @@ internal sealed partial class TurnRunner(
         return outcome;
     }
 
-    private Reaction Decide(Farmer? farmer, Inbound message, Instant now)
+    private Reaction Decide(Farmer? farmer, Inbound message, Instant now) => Decide(
+        farmer, $"{message.Line} {message.Id}", message.Line, message.From, now,
+        subject => conversation.Hear(farmer, subject, message.Line, message.Text, now));
+
+    private Reaction Decide(Farmer? farmer, MissedCall call, Instant now) => Decide(
+        farmer, $"{call.Line} \u001e{call.Id}", call.Line, call.From, now,
+        subject => conversation.Ring(farmer, subject, call.Line, now));
+
+    private Reaction Decide(
+        Farmer? farmer, string tried, string line, Msisdn from, Instant now, Func<string, Reaction> decide)
     {
-        var tried = $"{message.Line} {message.Id}";
         var subject = farmer?.Subject ?? SubjectIds.New();
         try
         {
-            var reaction = conversation.Hear(farmer, subject, message.Line, message.Text, now);
+            var reaction = decide(subject);
             _tries.Forget(tried);
             return reaction;
         }
@@ -133,14 +157,14 @@ internal sealed partial class TurnRunner(
         {
             if (!_tries.FailedForGood(tried))
             {
-                LogTextFailed(message.From.Masked, message.Line, FaultTrace.Of(fault));
+                LogTextFailed(from.Masked, line, FaultTrace.Of(fault));
                 throw new TurnFailedException();
             }
 
-            LogTextSetAside(message.From.Masked, message.Line, FaultTrace.Of(fault));
+            LogTextSetAside(from.Masked, line, FaultTrace.Of(fault));
             return farmer is null
-                ? HandOver(new Farmer { Subject = subject, Line = message.Line }, now, null)
-                : HandOver(farmer, now, NextDue(farmer, message.From, now));
+                ? HandOver(new Farmer { Subject = subject, Line = line }, now, null)
+                : HandOver(farmer, now, NextDue(farmer, from, now));
         }
     }
 
@@ -203,11 +227,11 @@ internal sealed partial class TurnRunner(
         return new Reaction(farmer with { Concern = farmer.Concern?.And(fault.Reason) ?? fault }, [], nextDue);
     }
 
-    [LoggerMessage(100, LogLevel.Error, "A text of {Farmer} on line {Line} could not be answered: {Trace}")]
+    [LoggerMessage(100, LogLevel.Error, "A text or call of {Farmer} on line {Line} could not be answered: {Trace}")]
     private partial void LogTextFailed(string farmer, string line, string trace);
 
     [LoggerMessage(101, LogLevel.Error,
-        "A text of {Farmer} on line {Line} was handed to a person after five tries: {Trace}")]
+        "A text or call of {Farmer} on line {Line} was handed to a person after five tries: {Trace}")]
     private partial void LogTextSetAside(string farmer, string line, string trace);
 
     [LoggerMessage(102, LogLevel.Error, "What is due for {Farmer} could not be worked out and is tried again: {Trace}")]

@@ -33,7 +33,12 @@ internal sealed class PracticeClient(Uri url) : IDisposable
     /// <summary>Sends a text; it gets its effect once however often it is sent under this id.</summary>
     /// <exception cref="HttpRequestException">It was not taken; the message says why.</exception>
     public Task Send(string id, Msisdn from, string text, CancellationToken cancel) =>
-        Post<SmsAccepted>("/sms/practice", new SmsMessage(id, from.Value, "practice", text, null), cancel);
+        Post<HookAccepted>("/sms/practice", new SmsMessage(id, from.Value, "practice", text, null), cancel);
+
+    /// <summary>Rings once and hangs up.</summary>
+    /// <exception cref="HttpRequestException">It was not taken; the message says why.</exception>
+    public Task Ring(string id, Msisdn from, CancellationToken cancel) =>
+        Post<HookAccepted>("/calls/practice", new MissedCallMessage(id, from.Value), cancel);
 
     /// <summary>Takes a step on a dialled screen; the same session and step get the same screen.</summary>
     /// <exception cref="HttpRequestException">It was not taken; the message says why.</exception>
@@ -41,8 +46,8 @@ internal sealed class PracticeClient(Uri url) : IDisposable
         Post<UssdScreen>("/ussd/practice", new UssdStep(session, from.Value, "*384#", input, step), cancel);
 
     /// <summary>What the phone got after the n-th message.</summary>
-    public async Task<IReadOnlyList<SentMessage>> Messages(Msisdn to, long after, CancellationToken cancel) =>
-        await _http.GetFromJsonAsync<List<SentMessage>>(
+    public async Task<IReadOnlyList<PhoneMessage>> Messages(Msisdn to, long after, CancellationToken cancel) =>
+        await _http.GetFromJsonAsync<List<PhoneMessage>>(
             new Uri($"/practice/messages?to={Uri.EscapeDataString(to.Value)}&after={after}", UriKind.Relative),
             cancel) ?? [];
 

@@ -11,8 +11,8 @@ internal sealed class TerminalPhone(
     PracticeClient service, Msisdn number, string? firstText, TextReader input, TextWriter output)
 {
     private const string Help = """
-        Each line you type is sent as a text. These dial for screens, move the practice clock or leave:
-          :dial  screens instead of texts, until they end or :hangup
+        Each line you type is sent as a text. These dial for screens, ring, move the practice clock or leave:
+          :dial  screens instead of texts, until they end or :hangup     :ring  a missed call
           :next  to the next reminder     :day  one day on     :week  one week on     :quit
         """;
 
@@ -74,6 +74,9 @@ internal sealed class TerminalPhone(
                 (_dialled, _step) = (_dialled + 1, 0);
                 await Enter("", cancel);
                 break;
+            case ":ring":
+                await SendAndWait(id => service.Ring(id, number, cancel), cancel);
+                break;
             case ":hangup":
                 _isDialled = false;
                 await ShowNew(cancel);
@@ -85,7 +88,7 @@ internal sealed class TerminalPhone(
                 await Enter(entry, cancel);
                 break;
             default:
-                await Send(line, cancel);
+                await SendAndWait(id => service.Send(id, number, line, cancel), cancel);
                 break;
         }
     }
@@ -122,10 +125,10 @@ internal sealed class TerminalPhone(
         if (!screen.Open) await ShowNew(cancel);
     }
 
-    private async Task Send(string text, CancellationToken cancel)
+    private async Task SendAndWait(Func<string, Task> send, CancellationToken cancel)
     {
         var id = string.Create(CultureInfo.InvariantCulture, $"terminal-{_run}-{++_sent}");
-        await service.Send(id, number, text, cancel);
+        await send(id);
         var start = TimeProvider.System.GetTimestamp();
         while (!await ShowNew(cancel))
         {

@@ -47,12 +47,13 @@ internal sealed class Subjects : IAsyncDisposable
         var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
         var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
             new Office());
-        var line = new InboundLine(InboundLine.Practice, null, Carriers.Numbers.NumberReader.ReadPractice);
+        var line = new InboundLine(InboundLine.Practice, null, [], Carriers.Numbers.NumberReader.ReadPractice);
 
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.Services.AddSingleton(store).AddSingleton<IConversation>(conversation).AddSingleton(TimeProvider.System)
             .AddSingleton<WorkSignals>().AddSingleton<TurnRunner>().AddSingleton<LastCommit>()
+            .AddSingleton<IReceiver>(provider => provider.GetRequiredService<TurnRunner>())
             .AddSingleton<IReadOnlyDictionary<string, InboundLine>>(
                 new Dictionary<string, InboundLine> { [line.Name] = line });
         var app = builder.Build();
@@ -106,7 +107,7 @@ internal sealed class Subjects : IAsyncDisposable
     {
         routes.MapPost("/bare", async (HttpContext context) => await Parse(context, line) is null
             ? Results.BadRequest()
-            : TypedResults.Accepted((string?)null, new SmsAccepted(true, false)));
+            : TypedResults.Accepted((string?)null, new HookAccepted(true, false)));
         routes.MapPost("/bare-ussd", async (HttpContext context) =>
             await HookBody.Read(context.Request, context.RequestAborted) is { } body
             && UssdBody.Read(body, line, out _) is { } step
@@ -116,7 +117,7 @@ internal sealed class Subjects : IAsyncDisposable
         {
             if (await Parse(context, line) is not { } message) return Results.BadRequest();
             await CommitOnce(new FarmerText(message.Id, message.From.Value, []));
-            return TypedResults.Accepted((string?)null, new SmsAccepted(true, false));
+            return TypedResults.Accepted((string?)null, new HookAccepted(true, false));
         });
     }
 

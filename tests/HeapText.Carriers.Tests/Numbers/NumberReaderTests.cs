@@ -4,6 +4,8 @@ namespace HeapText.Carriers.Tests.Numbers;
 
 public sealed class NumberReaderTests
 {
+    private static readonly HashSet<string> Anywhere = [];
+
     [Theory]
     [InlineData("+256700000001", null, "+256700000001")]
     [InlineData("256700000001", null, "+256700000001")]
@@ -14,7 +16,7 @@ public sealed class NumberReaderTests
     [InlineData("+254700000001", "UG", "+254700000001")]
     public void ReadReal_UsualSpelling_GivesInternationalForm(string written, string? region, string expected)
     {
-        var reading = NumberReader.ReadReal(written, region);
+        var reading = NumberReader.ReadReal(written, region, Anywhere);
 
         Assert.Equal(expected, Assert.IsType<NumberReading.Good>(reading).Number.Value);
     }
@@ -33,7 +35,7 @@ public sealed class NumberReaderTests
     [InlineData("0099910000001", null)]
     public void ReadReal_NotATelephoneNumber_SaysWhy(string written, string? region)
     {
-        var reading = NumberReader.ReadReal(written, region);
+        var reading = NumberReader.ReadReal(written, region, Anywhere);
 
         Assert.NotEmpty(Assert.IsType<NumberReading.Bad>(reading).Why);
     }
@@ -59,5 +61,17 @@ public sealed class NumberReaderTests
         var reading = NumberReader.ReadPractice(written);
 
         Assert.Contains("+999", Assert.IsType<NumberReading.Bad>(reading).Why, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("+256700000001", true)]
+    [InlineData("0700000001", true)]
+    [InlineData("+254700000001", false)]
+    [InlineData("+18765550100", false)]
+    public void ReadReal_CountriesNamed_TakesNumbersOfTheseOnly(string written, bool taken)
+    {
+        var reading = NumberReader.ReadReal(written, "UG", new HashSet<string> { "UG", "US" });
+
+        Assert.Equal(taken, reading is NumberReading.Good);
     }
 }

@@ -69,6 +69,12 @@ internal sealed class Talker
         return this;
     }
 
+    public Talker Ring()
+    {
+        Take(_conversation.Ring(Farmer, "subject", "practice", Now));
+        return this;
+    }
+
     /// <summary>Dials: a new session on the screen.</summary>
     public Talker Dial()
     {

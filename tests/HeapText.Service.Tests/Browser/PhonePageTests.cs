@@ -117,6 +117,16 @@ public sealed class PhonePageTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Phone_RungOnce_GetsATextBack()
+    {
+        var page = await Open();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ring once" }).ClickAsync();
+
+        await page.GetByRole(AriaRole.Log).GetByText("Heard: RING").WaitForAsync();
+    }
+
+    [Fact]
     public async Task Phone_EntryThatFailed_IsSentAgainAsTheSameStep()
     {
         var page = await Open();

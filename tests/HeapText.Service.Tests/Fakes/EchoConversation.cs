@@ -34,6 +34,9 @@ internal sealed class EchoConversation : IConversation
             after, [.. says.Select(words => Say(after, line, words, Priority.Reply, now))], Tomorrow(now));
     }
 
+    public Reaction Ring(Farmer? farmer, string subject, string line, Instant now) =>
+        Hear(farmer, subject, line, "RING", now);
+
     /// <summary>Shows what was entered; the session goes on until "END". Each "SMS" sends a text besides.</summary>
     public ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now)
     {

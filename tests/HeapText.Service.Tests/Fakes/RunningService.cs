@@ -50,12 +50,15 @@ internal sealed class RunningService : IAsyncDisposable
         Open(folder, at ?? Start, url, []);
 
     /// <summary>A service with one real line, "lake", to a gateway.</summary>
-    public static Task<RunningService> Real(string folder, string gateway = "http://127.0.0.1:9/send") =>
+    public static Task<RunningService> Real(
+        string folder, string gateway = "http://127.0.0.1:9/send",
+        IEnumerable<KeyValuePair<string, string?>>? settings = null) =>
         Open(folder, Start, "http://127.0.0.1:0",
         [
             new("Lines:lake:Url", gateway), new("Lines:lake:From", "4040"),
             new("Lines:lake:Secrets:0", Secret), new("Lines:lake:Secrets:1", SecondSecret),
             new("Store:Secret", Convert.ToBase64String(new byte[32])),
+            .. settings ?? [],
         ]);
 
     public Task<HttpResponseMessage> Text(string id, string text, string from = Number) =>

@@ -1,3 +1,4 @@
+using HeapText.Carriers.Native;
 using HeapText.Service.Startup;
 using Microsoft.Extensions.Configuration;
 
@@ -25,12 +26,23 @@ public sealed class SettingsReaderTests
         var settings = Read(Line(("Timeout", "00:00:07"), ("Region", "ke")));
 
         Assert.False(settings.IsPractice);
-        var line = settings.Lines.Single();
+        var line = Assert.IsType<NativeLineOptions>(settings.Lines.Single());
         Assert.Equal("lake", line.Name);
         Assert.Equal(new Uri("https://gateway.example/send"), line.Url);
         Assert.Equal(TimeSpan.FromSeconds(7), line.Timeout);
         Assert.Equal("KE", line.Region);
         Assert.Single(line.Keys);
+    }
+
+    [Fact]
+    public void Read_WhatEveryLineMaySay_ReachesTheLine()
+    {
+        var line = Read(Line(("Countries", "ke, UG"), ("AllowedFrom", "192.0.2.7 2001:db8::/32"),
+            ("SegmentsPerSecond", "0.5"), ("SegmentsPerDay", "2000"))).Lines.Single();
+
+        Assert.Equal(["KE", "UG"], line.Countries.Order(StringComparer.Ordinal));
+        Assert.Equal(["192.0.2.7/32", "2001:db8::/32"], line.AllowedFrom.Select(network => network.ToString()));
+        Assert.Equal((0.5, 2000L), (line.SegmentsPerSecond, line.SegmentsPerDay));
     }
 
     [Fact]
@@ -90,6 +102,15 @@ public sealed class SettingsReaderTests
     [InlineData("Lines:lake:Timeout", "00:00:00")]
     [InlineData("Lines:lake:Timeout", "00:00:26")]
     [InlineData("Lines:lake:Colour", "green")]
+    [InlineData("Lines:lake:Form", "pigeon")]
+    [InlineData("Lines:lake:Countries", "KE XX")]
+    [InlineData("Lines:lake:AllowedFrom", "192.0.2.300")]
+    [InlineData("Lines:lake:SegmentsPerSecond", "0")]
+    [InlineData("Lines:lake:SegmentsPerSecond", "fast")]
+    [InlineData("Lines:lake:SegmentsPerDay", "-1")]
+    [InlineData("Lines:lake:Backup", "lake")]
+    [InlineData("Lines:lake:Backup", "hill")]
+    [InlineData("Proxies", "proxy.example")]
     [InlineData("Lines:practice:Url", "https://gateway.example")]
     [InlineData("Lines:Lake One:Url", "https://gateway.example")]
     [InlineData("Store:Secret", "")]

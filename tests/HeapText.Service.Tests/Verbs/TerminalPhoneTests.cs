@@ -30,6 +30,12 @@ public sealed class TerminalPhoneTests
     }
 
     [Fact]
+    public async Task Run_Rings_ShowsTheTextThatComesBack()
+    {
+        Assert.Contains("Heard: RING", await Type(":ring\n"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Run_InputEnds_Leaves()
     {
         Assert.Contains("Heard: HEAP", await Type("HEAP"), StringComparison.Ordinal);

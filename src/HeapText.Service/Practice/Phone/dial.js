@@ -48,6 +48,21 @@ function hangUp() {
   showEnd();
 }
 
+async function ring() {
+  at("ring").disabled = true;
+  at("dial-fault").textContent = "";
+  try {
+    await ask("/calls/practice", { id: crypto.randomUUID(), from: chosen });
+    await refreshQuietly();
+  } catch (fault) {
+    at("dial-fault").textContent = `Not rung: ${fault.message}`;
+  } finally {
+    at("ring").disabled = false;
+    at("ring").focus();
+  }
+}
+
+at("ring").addEventListener("click", ring);
 at("dial").addEventListener("click", () => {
   session = { id: crypto.randomUUID(), from: chosen, step: 1 };
   at("shown").textContent = "Dialling…";
