@@ -42,6 +42,19 @@ internal static class Privacy
             Assert.Equal(number, sending.To);
             await store.Settle(sending, settlement, cancel);
         }
+        await Report(store, number, cancel);
+    }
+
+    private static async Task Report(IStore store, Msisdn number, CancellationToken cancel)
+    {
+        var noon = Instant.FromUtc(2026, 3, 2, 12, 0);
+        var sending = Assert.Single(await store.TakeNext("sms", noon, Duration.FromMinutes(1), 1, cancel));
+        var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+        var reference = $"{number.Value}-99";
+        await store.Note(new Receipt("sms", reference + "-early", DeliveryState.Failed, now), now, cancel);
+        await store.Settle(sending, new Settlement.Sent([reference]), cancel);
+        await store.Note(new Receipt("sms", reference, DeliveryState.Delivered, now), now, cancel);
+        Assert.Equal(DeliveryState.Delivered, Assert.Single(await store.Sent(sending.Key, cancel)).State);
     }
 
     public static bool Holds(string file, string text) =>

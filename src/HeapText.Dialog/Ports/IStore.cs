@@ -39,6 +39,23 @@ public interface IStore : IAsyncDisposable
     /// an attempt other than the latest, unless it says that the message was sent.</summary>
     ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel);
 
+    /// <summary>Notes how a message, or the part of it that goes by the receipt's reference, ended. The same receipt
+    /// again changes nothing; what was delivered stays delivered, whatever comes later.</summary>
+    /// <returns>True when a message sent within <see cref="SentMessage.ReferencesKept"/> goes by the reference. False
+    /// when none does as yet: the receipt is then kept for <see cref="SentMessage.EarlyKept"/>, and
+    /// <see cref="Settle"/> applies it when it came before the send was settled.</returns>
+    /// <param name="receipt">The receipt.</param>
+    /// <param name="now">When it came in.</param>
+    /// <param name="cancel">Cancels the wait.</param>
+    ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel);
+
+    /// <summary>What was sent to a farmer, newest first: the newest <see cref="SentMessage.KeptOfFarmer"/>, none older
+    /// than <see cref="SentMessage.Kept"/>.</summary>
+    ValueTask<IReadOnlyList<SentMessage>> Sent(FarmerKey key, CancellationToken cancel);
+
+    /// <summary>The newest messages given up, newest first.</summary>
+    ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel);
+
     /// <summary>Makes ready now what was taken or postponed on a line and would come only later than so long from
     /// now: a clock that was set back since had set its moment.</summary>
     ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel);
@@ -151,8 +168,11 @@ public abstract record Settlement
 {
     private Settlement() { }
 
-    /// <summary>The gateway took it.</summary>
-    public sealed record Sent : Settlement;
+    /// <summary>The gateway took it. Receipts find it by what the gateway calls it.</summary>
+    /// <param name="References">What the gateway calls the message, one for each part; empty when it goes by our own
+    /// id.</param>
+    /// <param name="Over">Name of the line that sent it in place of its own; null for its own.</param>
+    public sealed record Sent(IReadOnlyList<string> References, string? Over = null) : Settlement;
 
     /// <summary>To be tried again, under the same id.</summary>
     public sealed record Retry(Instant At) : Settlement;

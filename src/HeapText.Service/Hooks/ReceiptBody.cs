@@ -1,6 +1,5 @@
 using HeapText.Dialog.Ports;
 using NodaTime;
-using NodaTime.Text;
 
 namespace HeapText.Service.Hooks;
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Turns;
 using NodaTime;
@@ -103,10 +104,12 @@ internal sealed partial class SenderWorker(
             case SendOutcome.Refused refused:
                 _rest.Answered();
                 return new Settlement.SetAside(refused.Reason);
-            default:
+            case SendOutcome.Taken taken:
                 _tries.Took();
                 _rest.Answered();
-                return new Settlement.Sent();
+                return new Settlement.Sent(taken.References ?? []);
+            default:
+                throw new UnreachableException();
         }
     }
 

@@ -7,7 +7,7 @@ namespace HeapText.Store.Numbers;
 /// <summary>Keeps telephone numbers out of sight: they are looked up by a keyed hash and written only
 /// sealed.</summary>
 /// <remarks>
-/// Four keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the
+/// Five keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the
 /// number padded to 16 bytes. Its nonce is the first 96 bits of the look-up hash, a keyed function of the number
 /// alone: a nonce never meets a second number, so any count of seals is safe, and a number sealed twice is the same
 /// bytes, which tells no more than the look-up hash beside it. Losing the secret loses every number for good.
@@ -29,6 +29,7 @@ internal sealed class NumberVault
     private readonly byte[] _lookUp;
     private readonly byte[] _seal;
     private readonly byte[] _seen;
+    private readonly byte[] _reference;
 
     /// <summary>Derives the keys.</summary>
     /// <exception cref="ArgumentException">The secret is not 32 bytes.</exception>
@@ -39,6 +40,7 @@ internal sealed class NumberVault
         _lookUp = Derive(secret, "heaptext look-up");
         _seal = Derive(secret, "heaptext seal");
         _seen = Derive(secret, "heaptext seen");
+        _reference = Derive(secret, "heaptext reference");
         Fingerprint = Derive(secret, "heaptext fingerprint")[..HashLength];
     }
 
@@ -52,6 +54,9 @@ internal sealed class NumberVault
     /// <summary>What stands for an inbound message's id; gateways have been seen to put numbers into ids. [16
     /// bytes]</summary>
     public byte[] MarkOf(SeenId seen) => Hash(_seen, seen.Line + "\n" + seen.Id);
+
+    /// <summary>What stands for a gateway's reference to a message sent over a line. [16 bytes]</summary>
+    public byte[] MarkOf(string line, string reference) => Hash(_reference, line + "\n" + reference);
 
     /// <summary>The number as it may be written. [<see cref="SealedLength"/> bytes]</summary>
     /// <exception cref="ArgumentException">The key is not this number's.</exception>

@@ -110,10 +110,10 @@ internal sealed class AuditEntryFormatter() : PortFormatter<AuditEntry>(4)
 }
 
 /// <summary>Key, at, reason, packed message.</summary>
-internal sealed class SetAsideFormatter() : PortFormatter<SetAsideMessage>(4)
+internal sealed class SetAsideFormatter() : PortFormatter<SetAsideEntry>(4)
 {
     protected override void Write(
-        ref MessagePackWriter writer, SetAsideMessage value, IMessagePackFormatter<Instant> instant,
+        ref MessagePackWriter writer, SetAsideEntry value, IMessagePackFormatter<Instant> instant,
         MessagePackSerializerOptions options)
     {
         writer.Write(value.Key.Hash);
@@ -122,7 +122,7 @@ internal sealed class SetAsideFormatter() : PortFormatter<SetAsideMessage>(4)
         writer.Write(RecordFormat.Pack(value.Message));
     }
 
-    protected override SetAsideMessage Read(
+    protected override SetAsideEntry Read(
         ref MessagePackReader reader, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options) =>
         new(new FarmerKey(reader.ReadString()!), instant.Deserialize(ref reader, options), reader.ReadString()!,
             RecordFormat.Unpack<Outbound>(reader.ReadBytes()!.Value.ToArray()));

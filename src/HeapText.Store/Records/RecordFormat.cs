@@ -20,11 +20,11 @@ internal static class RecordFormat
         CompositeResolver.Create(
             [new InstantFormatter(), new LocalDateFormatter(), new LocalTimeFormatter(),
              new OutboundFormatter(), new GroupFormatter(), new OwnWordFormatter(), new AuditEntryFormatter(),
-             new SetAsideFormatter()],
+             new SetAsideFormatter(), new SentEntryFormatter()],
             [StandardResolver.Instance]));
 
     /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="OwnWord"/>,
-    /// <see cref="AuditEntry"/>, <see cref="Screen"/> or <see cref="SetAsideMessage"/>.</summary>
+    /// <see cref="AuditEntry"/>, <see cref="Screen"/>, <see cref="SetAsideEntry"/> or <see cref="SentEntry"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(512);

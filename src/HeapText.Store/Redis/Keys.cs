@@ -57,6 +57,19 @@ internal sealed class Keys(string prefix)
     /// so that the entry stays first until it is settled. Absent when nothing waits.</summary>
     public RedisKey Outbox(FarmerKey key) => Of(key, "o:");
 
+    /// <summary>Sorted set: packed <see cref="Records.SentEntry"/> → when it was sent [s], the newest
+    /// <see cref="SentMessage.KeptOfFarmer"/>. The whole expires <see cref="SentLifetime"/> after the last.</summary>
+    public RedisKey Sent(FarmerKey key) => Of(key, "l:");
+
+    /// <summary>Hash: 16-byte mark of a reference → <see cref="ReferenceEntry"/>, of one day. Each day has 16 for each
+    /// of 256 hash tags: small ones, which the server packs tightly. Expires <see cref="ReferenceLifetime"/> after the
+    /// last.</summary>
+    public RedisKey References(byte[] mark, long day) => $"{OfMark(mark)}{day}:{mark[1] >> 4:x}";
+
+    /// <summary>String: when it came in [ms], state, when that was [ms]: a receipt for a message not settled yet.
+    /// Expires after <see cref="SentMessage.EarlyKept"/>.</summary>
+    public RedisKey EarlyReceipt(byte[] mark) => ((RedisKey)(OfMark(mark) + "e:")).Append(mark);
+
     /// <summary>Sorted set: each farmer whose next message is of this line and priority → when it may go: its
     /// not-before, its retry moment, or the end of the lease on it.</summary>
     public RedisKey Waiting(int partition, string line, Priority priority) =>
@@ -84,12 +97,21 @@ internal sealed class Keys(string prefix)
     /// disagree.</summary>
     public static readonly TimeSpan SeenLifetime = SeenId.Kept.ToTimeSpan() + TimeSpan.FromDays(1);
 
+    /// <summary>How long a log stays after the last message sent: a day past its use, for clocks that
+    /// disagree.</summary>
+    public static readonly TimeSpan SentLifetime = SentMessage.Kept.ToTimeSpan() + TimeSpan.FromDays(1);
+
+    /// <summary>How long the references of a day stay after the last.</summary>
+    public static readonly TimeSpan ReferenceLifetime = SentMessage.ReferencesKept.ToTimeSpan() + TimeSpan.FromDays(1);
+
     /// <summary>The three sets of farmers waiting on a line, by priority.</summary>
     public IEnumerable<RedisKey> WaitingAll(int partition, string line)
     {
         for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
             yield return Waiting(partition, line, priority);
     }
+
+    private string OfMark(byte[] mark) => $"{prefix}:{{r{mark[0]:D3}}}:";
 
     private RedisKey Of(FarmerKey key, string kind) =>
         ((RedisKey)(_partitions[key.Partition] + kind)).Append(Member(key));

@@ -34,16 +34,20 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
     }
 
     /// <summary>Ends a taken message.</summary>
-    public async Task<bool> Settle(Sending sending, Settlement settlement, Instant at)
+    /// <param name="sending">The message.</param>
+    /// <param name="settlement">How it ended.</param>
+    /// <param name="at">When.</param>
+    /// <param name="trace">What it leaves behind when it was sent.</param>
+    public async Task<bool> Settle(Sending sending, Settlement settlement, Instant at, SentTrace? trace)
     {
         var lines = new List<string> { sending.Message.Line };
         while (true)
         {
             var result = await Script.Settle.Run(
                 database,
-                [keys.Outbox(sending.Key), keys.SetAside(sending.Key.Partition),
+                [keys.Outbox(sending.Key), keys.SetAside(sending.Key.Partition), keys.Sent(sending.Key),
                  .. lines.SelectMany(line => keys.WaitingAll(sending.Key.Partition, line))],
-                [.. Arguments(sending, settlement, at), .. lines.Select(line => (RedisValue)line)]);
+                [.. Arguments(sending, settlement, at, trace), .. lines.Select(line => (RedisValue)line)]);
             if (result.Resp2Type == ResultType.Integer) return (int)result == 1;
             lines.Add((string)result!);
         }
@@ -69,17 +73,20 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
         return given;
     }
 
-    private static RedisValue[] Arguments(Sending sending, Settlement settlement, Instant at)
+    private static RedisValue[] Arguments(Sending sending, Settlement settlement, Instant at, SentTrace? trace)
     {
         RedisValue[] common = [Keys.Member(sending.Key), sending.Message.Id, sending.Attempt];
         return settlement switch
         {
-            Settlement.Sent => [.. common, "sent", "", "", Keys.SetAsideKept],
-            Settlement.Retry retry => [.. common, "retry", Millis.Until(retry.At), "", Keys.SetAsideKept],
+            Settlement.Sent =>
+                [.. common, "sent", "", RecordFormat.Pack(trace!.Entry), SentMessage.KeptOfFarmer,
+                 trace.Entry.At.ToUnixTimeSeconds(), (at - SentMessage.Kept).ToUnixTimeSeconds(),
+                 (long)Keys.SentLifetime.TotalMilliseconds],
+            Settlement.Retry retry => [.. common, "retry", Millis.Until(retry.At), "", 0, 0, 0, 0],
             Settlement.SetAside aside =>
                 [.. common, "aside", "",
-                 RecordFormat.Pack(new SetAsideMessage(sending.Key, at, aside.Reason, sending.Message)),
-                 Keys.SetAsideKept],
+                 RecordFormat.Pack(new SetAsideEntry(sending.Key, at, aside.Reason, sending.Message)),
+                 Keys.SetAsideKept, 0, 0, 0],
             _ => throw new UnreachableException(),
         };
     }

@@ -18,6 +18,7 @@ internal sealed class RedisStore : IStore
     private readonly TimeProvider _time;
     private readonly RedisTurns _turns;
     private readonly RedisOutbox _outbox;
+    private readonly RedisReceipts _receipts;
 
     private RedisStore(ConnectionMultiplexer server, Keys keys, NumberVault vault, ILogger logger, TimeProvider time)
     {
@@ -28,6 +29,7 @@ internal sealed class RedisStore : IStore
         _time = time;
         _turns = new RedisTurns(_database, keys, vault);
         _outbox = new RedisOutbox(_database, keys, new SendingReader(vault, logger));
+        _receipts = new RedisReceipts(_database, keys, vault, logger);
     }
 
     /// <summary>The connection.</summary>
@@ -75,7 +77,18 @@ internal sealed class RedisStore : IStore
     public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
     {
         var at = Instant.FromDateTimeOffset(_time.GetUtcNow());
-        await Guard.Do(() => _outbox.Settle(sending, settlement, at), cancel);
+        var trace = settlement is Settlement.Sent sent ? SentTrace.Of(sending.Message, sent, at, _vault) : null;
+        var settled = await Guard.Do(() => _outbox.Settle(sending, settlement, at, trace), cancel);
+        if (settled && trace is not null) await _receipts.Index(sending.Key, trace, at);
+    }
+
+    public ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel) =>
+        Guard.Do(() => _receipts.Note(receipt, now), cancel);
+
+    public ValueTask<IReadOnlyList<SentMessage>> Sent(FarmerKey key, CancellationToken cancel)
+    {
+        var oldest = Instant.FromDateTimeOffset(_time.GetUtcNow()) - SentMessage.Kept;
+        return Guard.Do(() => _receipts.Sent(key, oldest), cancel);
     }
 
     public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel) =>
@@ -120,14 +133,8 @@ internal sealed class RedisStore : IStore
     public async ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>
         [.. Entries<AuditEntry>(await Guard.Do(() => _database.ListRangeAsync(_keys.Audit, 0, most - 1), cancel))];
 
-    /// <summary>The newest messages given up, newest first.</summary>
-    public async ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel)
-    {
-        var packed = await Guard.Do(
-            () => Partitions.All(partition => _database.ListRangeAsync(_keys.SetAside(partition), 0, most - 1)),
-            cancel);
-        return [.. packed.SelectMany(Entries<SetAsideMessage>).OrderByDescending(aside => aside.At).Take(most)];
-    }
+    public ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel) =>
+        Guard.Do(() => NewestSetAside(most), cancel);
 
     public async ValueTask<bool> IsEmpty(CancellationToken cancel)
     {
@@ -197,6 +204,17 @@ internal sealed class RedisStore : IStore
             .Select(entry => Keys.FarmerOf(entry.Element!)).ToList();
         var stored = await Task.WhenAll(oldest.Select(key => _database.StringGetAsync(_keys.Farmer(key))));
         return [.. oldest.Zip(stored, Concern).OfType<OpenConcern>()];
+    }
+
+    private async Task<IReadOnlyList<SetAsideMessage>> NewestSetAside(int most)
+    {
+        var packed = await Partitions.All(
+            partition => _database.ListRangeAsync(_keys.SetAside(partition), 0, most - 1));
+        var newest = packed.SelectMany(Entries<SetAsideEntry>).OrderByDescending(aside => aside.At).Take(most).ToList();
+        var stored = await Task.WhenAll(newest.Select(aside => _database.StringGetAsync(_keys.Farmer(aside.Key))));
+        return [.. newest.Zip(stored).Where(pair => !pair.Second.IsNull).Select(pair => new SetAsideMessage(
+            pair.First.Key, _vault.Unseal(pair.First.Key, StoredFarmer.SealedNumber((byte[])pair.Second!)),
+            pair.First.At, pair.First.Reason, pair.First.Message))];
     }
 
     /// <summary>Null when the concern was cleared since it was found.</summary>

@@ -14,6 +14,9 @@ internal sealed class Script
     public static readonly Script Take = new("take");
     public static readonly Script Settle = new("settle");
     public static readonly Script GiveBack = new("giveback");
+    public static readonly Script Find = new("find");
+    public static readonly Script Refer = new("refer");
+    public static readonly Script Swap = new("swap");
     public static readonly Script Wake = new("wake");
 
     private readonly string _text;

@@ -23,7 +23,13 @@ internal static class OutboxSteps
 
     /// <summary>Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is
     /// believed of any.</summary>
-    public static bool Settle(Session session, Sending sending, Settlement settlement, Instant at)
+    /// <param name="session">The writer's.</param>
+    /// <param name="sending">The message.</param>
+    /// <param name="settlement">How it ended.</param>
+    /// <param name="at">When.</param>
+    /// <param name="trace">What it leaves behind when it was sent.</param>
+    public static bool Settle(
+        Session session, Sending sending, Settlement settlement, Instant at, SentTrace? trace)
     {
         long seq, farmer;
         int tries;
@@ -37,13 +43,14 @@ internal static class OutboxSteps
         switch (settlement)
         {
             case Settlement.Sent:
+                ReceiptSteps.Log(session, farmer, trace!, at);
                 Remove(session, seq, farmer);
                 break;
             case Settlement.Retry retry:
                 session.Run(Tables.Outbox.Postpone, seq, Millis.Until(retry.At));
                 break;
             case Settlement.SetAside aside:
-                var entry = new SetAsideMessage(sending.Key, at, aside.Reason, sending.Message);
+                var entry = new SetAsideEntry(sending.Key, at, aside.Reason, sending.Message);
                 session.Run(Tables.SetAside.Add, farmer, RecordFormat.Pack(entry));
                 session.Run(Tables.SetAside.Trim, Tables.SetAside.Kept);
                 Remove(session, seq, farmer);

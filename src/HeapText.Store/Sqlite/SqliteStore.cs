@@ -115,7 +115,20 @@ internal sealed class SqliteStore : IStore
     public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
     {
         var at = Instant.FromDateTimeOffset(_time.GetUtcNow());
-        await Writer.Do(session => OutboxSteps.Settle(session, sending, settlement, at), cancel);
+        var trace = settlement is Settlement.Sent sent ? SentTrace.Of(sending.Message, sent, at, _vault) : null;
+        await Writer.Do(session => OutboxSteps.Settle(session, sending, settlement, at, trace), cancel);
+    }
+
+    public ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel)
+    {
+        var mark = _vault.MarkOf(receipt.Line, receipt.Reference);
+        return Writer.Do(session => ReceiptSteps.Note(session, mark, receipt, now), cancel);
+    }
+
+    public ValueTask<IReadOnlyList<SentMessage>> Sent(FarmerKey key, CancellationToken cancel)
+    {
+        var oldest = Instant.FromDateTimeOffset(_time.GetUtcNow()) - SentMessage.Kept;
+        return Read<IReadOnlyList<SentMessage>>(session => ReceiptSteps.Sent(session, key, oldest), cancel);
     }
 
     public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel) =>
@@ -172,10 +185,21 @@ internal sealed class SqliteStore : IStore
     public ValueTask<IReadOnlyList<AuditEntry>> AuditTrail(int most, CancellationToken cancel) =>
         Read<IReadOnlyList<AuditEntry>>(session => Entries<AuditEntry>(session, Tables.Audits.Newest, most), cancel);
 
-    /// <summary>The newest messages given up, newest first.</summary>
     public ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel) =>
         Read<IReadOnlyList<SetAsideMessage>>(
-            session => Entries<SetAsideMessage>(session, Tables.SetAside.Newest, most), cancel);
+            session =>
+            {
+                var aside = new List<SetAsideMessage>();
+                using var rows = session.Rows(Tables.SetAside.Newest, most);
+                while (rows.Read())
+                {
+                    var entry = RecordFormat.Unpack<SetAsideEntry>(rows.GetFieldValue<byte[]>(0));
+                    var number = _vault.Unseal(entry.Key, rows.GetFieldValue<byte[]>(1));
+                    aside.Add(new SetAsideMessage(entry.Key, number, entry.At, entry.Reason, entry.Message));
+                }
+                return aside;
+            },
+            cancel);
 
     public ValueTask<bool> IsEmpty(CancellationToken cancel) =>
         Read(session => session.Scalar(Tables.Farmers.Any) is 0L, cancel);

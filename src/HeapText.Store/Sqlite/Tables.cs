@@ -167,8 +167,73 @@ internal static class Tables
         /// <summary>how many are kept.</summary>
         public const string Trim = "DELETE FROM set_aside WHERE seq <= (SELECT MAX(seq) FROM set_aside) - ?1";
 
-        /// <summary>most → entry, newest first.</summary>
-        public const string Newest = "SELECT entry FROM set_aside ORDER BY seq DESC LIMIT ?1";
+        /// <summary>most → entry, number, newest first.</summary>
+        public const string Newest = """
+            SELECT entry, number FROM set_aside JOIN farmer ON farmer.id = set_aside.farmer
+            ORDER BY seq DESC LIMIT ?1
+            """;
+    }
+
+    public static class Sent
+    {
+        /// <summary>farmer, tail of the id, at, entry.</summary>
+        public const string Put = "INSERT OR REPLACE INTO sent (farmer, tail, at, entry) VALUES (?1, ?2, ?3, ?4)";
+
+        /// <summary>farmer, tail → entry.</summary>
+        public const string Get = "SELECT entry FROM sent WHERE farmer = ?1 AND tail = ?2";
+
+        /// <summary>farmer, tail, entry.</summary>
+        public const string Change = "UPDATE sent SET entry = ?3 WHERE farmer = ?1 AND tail = ?2";
+
+        /// <summary>key, oldest → entry, record of the farmer, newest first.</summary>
+        public const string OfFarmer = """
+            SELECT entry, record FROM sent JOIN farmer ON farmer.id = sent.farmer WHERE key = ?1 AND at >= ?2
+            ORDER BY at DESC, LENGTH(tail) DESC, tail DESC
+            """;
+
+        /// <summary>farmer, how many are kept.</summary>
+        public const string TrimFarmer = """
+            DELETE FROM sent WHERE farmer = ?1 AND tail NOT IN (
+              SELECT tail FROM sent WHERE farmer = ?1 ORDER BY at DESC, LENGTH(tail) DESC, tail DESC LIMIT ?2)
+            """;
+
+        /// <summary>oldest that counts. Takes more than came since.</summary>
+        public const string Trim = """
+            DELETE FROM sent WHERE (farmer, tail) IN (SELECT farmer, tail FROM sent WHERE at < ?1 ORDER BY at LIMIT 2)
+            """;
+    }
+
+    public static class References
+    {
+        /// <summary>mark, farmer, tail, part, at.</summary>
+        public const string Put =
+            "INSERT OR REPLACE INTO reference (mark, farmer, tail, part, at) VALUES (?1, ?2, ?3, ?4, ?5)";
+
+        /// <summary>mark, oldest → farmer, tail, part.</summary>
+        public const string Get = "SELECT farmer, tail, part FROM reference WHERE mark = ?1 AND at >= ?2";
+
+        /// <summary>oldest that counts. Takes more than came since.</summary>
+        public const string Trim = """
+            DELETE FROM reference WHERE mark IN (SELECT mark FROM reference WHERE at < ?1 ORDER BY at LIMIT 2)
+            """;
+    }
+
+    public static class EarlyReceipts
+    {
+        /// <summary>mark, state, state at, at, whether delivered: that beats what is kept, nothing else does.</summary>
+        public const string Put = """
+            INSERT INTO early_receipt (mark, state, state_at, at) VALUES (?1, ?2, ?3, ?4)
+            ON CONFLICT (mark) DO UPDATE SET state = excluded.state, state_at = excluded.state_at, at = excluded.at
+            WHERE ?5
+            """;
+
+        /// <summary>mark, oldest → state, state at.</summary>
+        public const string Get = "SELECT state, state_at FROM early_receipt WHERE mark = ?1 AND at >= ?2";
+
+        /// <summary>oldest that counts. Takes more than came since.</summary>
+        public const string Trim = """
+            DELETE FROM early_receipt WHERE mark IN (SELECT mark FROM early_receipt WHERE at < ?1 ORDER BY at LIMIT 2)
+            """;
     }
 
     public static class Groups

@@ -75,6 +75,18 @@ internal sealed class FaultyStore(IStore real) : IStore
         await real.Settle(sending, settlement, cancel);
     }
 
+    public async ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        return await real.Note(receipt, now, cancel);
+    }
+
+    public ValueTask<IReadOnlyList<SentMessage>> Sent(FarmerKey key, CancellationToken cancel) =>
+        real.Sent(key, cancel);
+
+    public ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most, CancellationToken cancel) =>
+        real.SetAside(most, cancel);
+
     public async ValueTask GiveBack(string line, Instant now, Duration later, CancellationToken cancel)
     {
         await Gate(cancel);

@@ -69,7 +69,7 @@ internal sealed class Acknowledged
                 sent[sending.Key] = (farmer, last + 1);
             }
             await Task.WhenAll(
-                some.Select(async sending => await store.Settle(sending, new Settlement.Sent(), cancel)));
+                some.Select(async sending => await store.Settle(sending, new Settlement.Sent([]), cancel)));
         }
         Assert.All(sent.Values, farmer => Assert.Equal(_versions[farmer.farmer], farmer.last));
     }

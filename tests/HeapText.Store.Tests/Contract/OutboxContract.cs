@@ -56,7 +56,7 @@ public abstract partial class StoreContract
             var sending = await TakeOne();
             Assert.Equal(id, sending.Message.Id);
             Assert.Empty(await Take());
-            await Settle(sending, new Settlement.Sent());
+            await Settle(sending, new Settlement.Sent([]));
         }
         Assert.Empty(await Take());
     }
@@ -70,7 +70,7 @@ public abstract partial class StoreContract
         await Committed(Turn(1, 1, Message("b", notBefore: Noon - Minute)));
 
         Assert.Empty(await Take());
-        await Settle(first, new Settlement.Sent());
+        await Settle(first, new Settlement.Sent([]));
         Assert.Equal("b", (await TakeOne()).Message.Id);
     }
 
@@ -84,7 +84,7 @@ public abstract partial class StoreContract
         var reply = await TakeOne();
 
         Assert.Equal("reply", reply.Message.Id);
-        await Settle(reply, new Settlement.Sent());
+        await Settle(reply, new Settlement.Sent([]));
         Assert.Empty(await Take());
         Assert.Equal("notice", (await TakeOne(morning)).Message.Id);
     }
@@ -96,9 +96,9 @@ public abstract partial class StoreContract
 
         var first = await TakeOne();
         Assert.Empty(await Take(line: "other"));
-        await Settle(first, new Settlement.Sent());
+        await Settle(first, new Settlement.Sent([]));
         Assert.Empty(await Take());
-        await Settle(Assert.Single(await Take(line: "other")), new Settlement.Sent());
+        await Settle(Assert.Single(await Take(line: "other")), new Settlement.Sent([]));
         Assert.Equal("c", (await TakeOne()).Message.Id);
     }
 
@@ -110,7 +110,7 @@ public abstract partial class StoreContract
 
         Assert.Empty(await Take(Noon + Minute, line: "other"));
         var first = await TakeOne(Noon + Minute);
-        await Settle(first, new Settlement.Sent());
+        await Settle(first, new Settlement.Sent([]));
 
         Assert.Equal(["a"], Ids(await Take(Noon + Minute, line: "other")));
     }
@@ -148,7 +148,7 @@ public abstract partial class StoreContract
         await Settle(await TakeOne(), new Settlement.SetAside("expired"));
 
         var kept = Assert.Single(await SetAside(10));
-        Assert.Equal(new(Store.KeyOf(Number(1)), Noon + Duration.FromHours(1), "expired", Message("a")), kept);
+        Assert.Equal(new(Store.KeyOf(Number(1)), Number(1), Noon + Duration.FromHours(1), "expired", Message("a")), kept);
         Assert.Equal("b", (await TakeOne()).Message.Id);
     }
 
@@ -172,7 +172,7 @@ public abstract partial class StoreContract
     {
         await Committed(Turn(1, 0, Message("a"), Message("b")));
         var first = await TakeOne();
-        await Settle(first, new Settlement.Sent());
+        await Settle(first, new Settlement.Sent([]));
         var second = await TakeOne();
 
         await Settle(first, How(how));
@@ -185,7 +185,7 @@ public abstract partial class StoreContract
     [Fact]
     public async Task Settle_UnknownFarmer_DoesNothing()
     {
-        await Settle(new Sending(Store.KeyOf(Number(9)), Number(9), Message("a"), 1), new Settlement.Sent());
+        await Settle(new Sending(Store.KeyOf(Number(9)), Number(9), Message("a"), 1), new Settlement.Sent([]));
 
         Assert.True(await Store.IsEmpty(Cancel));
     }
@@ -195,7 +195,7 @@ public abstract partial class StoreContract
     {
         await Committed(Turn(1, 0, Message("a")));
 
-        await Settle(new Sending(Store.KeyOf(Number(1)), Number(1), Message("a"), 1), new Settlement.Sent());
+        await Settle(new Sending(Store.KeyOf(Number(1)), Number(1), Message("a"), 1), new Settlement.Sent([]));
 
         Assert.Equal("a", (await TakeOne()).Message.Id);
     }
@@ -222,7 +222,7 @@ public abstract partial class StoreContract
         var early = await TakeOne();
         await TakeOne(Noon + Lease);
 
-        await Settle(early, new Settlement.Sent());
+        await Settle(early, new Settlement.Sent([]));
 
         Assert.Empty(await Take(Noon + Duration.FromDays(9)));
         Assert.Null(await Store.NextWake(Cancel));
@@ -289,7 +289,7 @@ public abstract partial class StoreContract
 
     private static Settlement How(string how) => how switch
     {
-        "sent" => new Settlement.Sent(),
+        "sent" => new Settlement.Sent([]),
         "retry" => new Settlement.Retry(Noon),
         _ => new Settlement.SetAside("refused"),
     };

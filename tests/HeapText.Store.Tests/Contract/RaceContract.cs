@@ -26,7 +26,7 @@ public abstract partial class StoreContract
 
         Assert.Single(outcomes, CommitOutcome.Committed);
         Assert.Equal(1, (await Begin(1)).Version);
-        await Settle(await TakeOne(), new Settlement.Sent());
+        await Settle(await TakeOne(), new Settlement.Sent([]));
         Assert.Empty(await Take());
     }
 

@@ -1,6 +1,5 @@
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
-using HeapText.Store.Records;
 using Microsoft.Extensions.Time.Testing;
 using NodaTime;
 
@@ -33,8 +32,6 @@ public abstract partial class StoreContract : IAsyncLifetime
 
     /// <summary>Removes what this test has written.</summary>
     protected abstract ValueTask Discard();
-
-    private protected abstract ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most);
 
     protected async ValueTask Reopen()
     {
@@ -72,6 +69,8 @@ public abstract partial class StoreContract : IAsyncLifetime
         Store.TakeNext(line, now ?? Noon, Lease, most, Cancel);
 
     protected async ValueTask<Sending> TakeOne(Instant? now = null) => Assert.Single(await Take(now));
+
+    protected ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most) => Store.SetAside(most, Cancel);
 
     protected ValueTask Settle(Sending sending, Settlement settlement) => Store.Settle(sending, settlement, Cancel);
 

@@ -185,7 +185,7 @@ public abstract partial class StoreContract
         Assert.Empty(await Store.ClaimDue(Noon, Lease, 10, Cancel));
         var sending = await TakeOne();
         Assert.Equal("a", sending.Message.Id);
-        await Settle(sending, new Settlement.Sent());
+        await Settle(sending, new Settlement.Sent([]));
         Assert.Empty(await Take());
     }
 }

@@ -33,7 +33,8 @@ public sealed class RecordFormatTests
         var group = new Group(41, "Upper Ziwani", "sw", "Africa/Dar_es_Salaam", "Trainer");
         var word = new OwnWord("Ziwani", "zorbix", "en", null);
         var audit = new AuditEntry(Noon, "officer", "group.put", "41");
-        var aside = new SetAsideMessage(new FarmerKey("00"), Noon, "expired", Message);
+        var aside = new SetAsideEntry(new FarmerKey("00"), Noon, "expired", Message);
+        var sent = new SentEntry("-17", "sms", Priority.Notice, 2, Noon, 2, 3, DeliveryState.Failed, Noon);
         var concern = new Concern { Reason = ConcernReason.Person, Since = Noon };
         var farmer = new Farmer { Subject = "s", Line = "sms", Group = 41, Concern = concern };
 
@@ -41,7 +42,8 @@ public sealed class RecordFormatTests
         Assert.Equal(group, RecordFormat.Unpack<Group>(RecordFormat.Pack(group)));
         Assert.Equal(word, RecordFormat.Unpack<OwnWord>(RecordFormat.Pack(word)));
         Assert.Equal(audit, RecordFormat.Unpack<AuditEntry>(RecordFormat.Pack(audit)));
-        Assert.Equal(aside, RecordFormat.Unpack<SetAsideMessage>(RecordFormat.Pack(aside)));
+        Assert.Equal(aside, RecordFormat.Unpack<SetAsideEntry>(RecordFormat.Pack(aside)));
+        Assert.Equal(sent, RecordFormat.Unpack<SentEntry>(RecordFormat.Pack(sent)));
         Assert.Equal(farmer, RecordFormat.Unpack<Farmer>(RecordFormat.Pack(farmer)));
     }
 

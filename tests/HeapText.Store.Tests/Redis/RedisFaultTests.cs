@@ -100,7 +100,7 @@ public sealed class RedisFaultTests : IAsyncLifetime
 
         await _store.Settle(Assert.Single(await Take()), new Settlement.Retry(Noon), Cancel);
         await _store.Settle(Assert.Single(await Take()), new Settlement.SetAside("refused"), Cancel);
-        await _store.Settle(Assert.Single(await Take()), new Settlement.Sent(), Cancel);
+        await _store.Settle(Assert.Single(await Take()), new Settlement.Sent([]), Cancel);
         await _server.Ask("CONFIG SET maxmemory 0");
         Assert.Equal(CommitOutcome.Committed, await Commit(1, 3));
     }

@@ -1,6 +1,5 @@
 using HeapText.Dialog.Ports;
 using HeapText.Store.Numbers;
-using HeapText.Store.Records;
 using HeapText.Store.Redis;
 using HeapText.Store.Tests.Contract;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -19,9 +18,6 @@ public abstract class RedisStoreContract(string connection) : StoreContract
         new StoreOptions { Connection = connection }, Vault, NullLogger.Instance, Clock, _prefix);
 
     protected override ValueTask Discard() => ValueTask.CompletedTask;
-
-    private protected override ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most) =>
-        ((RedisStore)Store).SetAside(most, Cancel);
 }
 
 /// <summary>A single server.</summary>

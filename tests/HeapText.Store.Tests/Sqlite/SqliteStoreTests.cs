@@ -1,6 +1,4 @@
 using HeapText.Dialog.Ports;
-using HeapText.Store.Records;
-using HeapText.Store.Sqlite;
 using HeapText.Store.Tests.Contract;
 
 namespace HeapText.Store.Tests.Sqlite;
@@ -17,7 +15,4 @@ public sealed class SqliteStoreTests : StoreContract
         Directory.Delete(_folder, recursive: true);
         return ValueTask.CompletedTask;
     }
-
-    private protected override ValueTask<IReadOnlyList<SetAsideMessage>> SetAside(int most) =>
-        ((SqliteStore)Store).SetAside(most, Cancel);
 }

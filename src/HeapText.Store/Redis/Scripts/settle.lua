@@ -1,7 +1,9 @@
 -- Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is believed of any.
--- KEYS  1 outbox, 2 messages given up, 3... for each line in ARGV its waiting farmers: replies, reminders, notices
+-- KEYS  1 outbox, 2 messages given up, 3 log of sent messages,
+--       4... for each line in ARGV its waiting farmers: replies, reminders, notices
 -- ARGV  1 farmer as member, 2 message id, 3 attempt, 4 'sent', 'retry' or 'aside', 5 retry moment [ms],
---       6 entry given up, 7 how many given up are kept, 8... line names, that of the message first
+--       6 entry given up or sent, 7 how many of those are kept, 8 sent at [s], 9 oldest sent that counts [s],
+--       10 lifetime of the log [ms], 11... line names, that of the message first
 -- Gives 1 settled, 0 no longer there; or the name of a line whose keys are lacking, with nothing done.
 
 local heads = redis.call('ZRANGE', KEYS[1], 0, 1, 'WITHSCORES')
@@ -9,8 +11,8 @@ if #heads == 0 or tonumber(heads[2]) >= 0 then return 0 end
 
 local function parts(entry)
   local priority, line, id = string.match(entry, '^%d+ (%d) ([^\n]*)\n([^\n]*)\n')
-  for i = 8, #ARGV do
-    if ARGV[i] == line then return KEYS[3 + 3 * (i - 8) + tonumber(priority)], line, id end
+  for i = 11, #ARGV do
+    if ARGV[i] == line then return KEYS[4 + 3 * (i - 11) + tonumber(priority)], line, id end
   end
   return nil, line, id
 end
@@ -35,5 +37,10 @@ if next_waiting then redis.call('ZADD', next_waiting, heads[4], ARGV[1]) end
 if ARGV[4] == 'aside' then
   redis.call('LPUSH', KEYS[2], ARGV[6])
   redis.call('LTRIM', KEYS[2], 0, tonumber(ARGV[7]) - 1)
+else
+  redis.call('ZADD', KEYS[3], ARGV[8], ARGV[6])
+  redis.call('ZREMRANGEBYSCORE', KEYS[3], '-inf', '(' .. ARGV[9])
+  redis.call('ZREMRANGEBYRANK', KEYS[3], 0, -tonumber(ARGV[7]) - 1)
+  redis.call('PEXPIRE', KEYS[3], ARGV[10])
 end
 return 1

@@ -3,9 +3,9 @@ using NodaTime;
 
 namespace HeapText.Store.Records;
 
-/// <summary>A message that will never be sent, kept for the office.</summary>
+/// <summary>A message that will never be sent, as it is written.</summary>
 /// <param name="Key">The farmer.</param>
 /// <param name="At">When it was given up.</param>
 /// <param name="Reason">Why.</param>
 /// <param name="Message">The message.</param>
-internal sealed record SetAsideMessage(FarmerKey Key, Instant At, string Reason, Outbound Message);
+internal sealed record SetAsideEntry(FarmerKey Key, Instant At, string Reason, Outbound Message);
