@@ -171,7 +171,7 @@ public sealed class FieldSource
         }
         catch (Exception broken) when (broken is JsonException or InvalidOperationException)
         {
-            return (default, $"the body is not well-formed JSON with each name once, at most {DeepestJson} levels deep");
+            return (default, $"the body is not well-formed JSON, each name once, at most {DeepestJson} levels deep");
         }
     }
 

@@ -31,8 +31,8 @@ public sealed record HmacScheme
     /// <summary>Base64 rather than hexadecimal.</summary>
     public bool IsBase64 { get; init; }
 
-    /// <summary>The header that holds the time of sending; null for none, and then a request can be sent again by whoever
-    /// saw it.</summary>
+    /// <summary>The header that holds the time of sending; null for none, and then whoever saw a request can send it
+    /// again.</summary>
     public string? TimestampHeader { get; init; }
 
     /// <summary>Milliseconds rather than seconds since 1970-01-01T00:00Z.</summary>

@@ -95,6 +95,7 @@ internal sealed class FieldReader(FieldSource source)
     {
         const int longest = 200;
         if (Text(field, 1, longest) is not { } id) return null;
+        if (id.Any(char.IsControl)) return Fault(field, "it holds control characters; send it without them");
         return inHeader && !HeaderText.IsValue(id)
             ? Fault(field, "it holds characters that no header can repeat; send printable ASCII")
             : id;

@@ -18,8 +18,8 @@ public sealed record ReceiptMapping : HookMapping
     /// <summary>The gateway's word for how it ended.</summary>
     public required Field State { get; init; }
 
-    /// <summary>What the gateway's words mean, without regard to capitals; any other word says that the message is still
-    /// on its way.</summary>
+    /// <summary>What the gateway's words mean, without regard to capitals; any other word says that the message is
+    /// still on its way.</summary>
     public required IReadOnlyDictionary<string, DeliveryState> States { get; init; }
 
     /// <summary>When it ended; null when the gateway does not say.</summary>

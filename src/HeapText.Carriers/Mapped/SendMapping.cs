@@ -30,6 +30,7 @@ public sealed record SendMapping
     /// <summary>What the answers mean.</summary>
     public required AnswerRules Answers { get; init; }
 
-    /// <summary>How long one request may take before its outcome counts as unknown. 1 s to 25 s; default 10 s.</summary>
+    /// <summary>How long one request may take before its outcome counts as unknown. 1 s to 25 s; default
+    /// 10 s.</summary>
     public TimeSpan Timeout { get; init; } = TimeSpan.FromSeconds(10);
 }

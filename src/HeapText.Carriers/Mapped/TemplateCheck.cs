@@ -7,8 +7,8 @@ using Microsoft.AspNetCore.WebUtilities;
 namespace HeapText.Carriers.Mapped;
 
 /// <summary>Finds faults of templates before the first farmer does.</summary>
-/// <remarks>A body is filled with values that hold everything a format gives a meaning to, and read back: each value must
-/// come back whole, as a value.</remarks>
+/// <remarks>A body is filled with values that hold everything a format gives a meaning to, and read back: each value
+/// must come back whole, as a value.</remarks>
 public static class TemplateCheck
 {
     private const string Hostile = "<&>\"'\\{}[],:=+%;#/? \r\n\té\U0001F33D";
@@ -61,8 +61,9 @@ public static class TemplateCheck
 
     private static List<string>? Values(string filled, TextFormat format) => format switch
     {
-        TextFormat.Json => filled.Length == 0 ? [] : [.. Strings(JsonDocument.Parse(filled).RootElement)],
-        TextFormat.Xml => filled.Length == 0 ? [] : [.. Strings(XDocument.Parse(filled, LoadOptions.PreserveWhitespace))],
+        _ when filled.Length == 0 => [],
+        TextFormat.Json => [.. Strings(JsonDocument.Parse(filled).RootElement)],
+        TextFormat.Xml => [.. Strings(XDocument.Parse(filled, LoadOptions.PreserveWhitespace))],
         TextFormat.Form => [.. QueryHelpers.ParseQuery(filled).Values.SelectMany(value => value).OfType<string>()],
         _ => null,
     };

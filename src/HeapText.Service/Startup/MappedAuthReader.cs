@@ -43,8 +43,8 @@ internal static class MappedAuthReader
     private static HmacScheme ReadHmac(MappedSection auth)
     {
         var over = Template.Parse(auth.Wanted("Over", "write what is hashed, like {timestamp}.{body}"));
-        var names = HmacScheme.Parts.Concat(over.Names.Where(name => name.StartsWith("header:", StringComparison.Ordinal)));
-        if (TemplateCheck.Unknown(over, [.. names]) is { } unknown) auth.Fault("Over", unknown);
+        var headers = over.Names.Where(name => name.StartsWith("header:", StringComparison.Ordinal));
+        if (TemplateCheck.Unknown(over, [.. HmacScheme.Parts, .. headers]) is { } unknown) auth.Fault("Over", unknown);
         var stamp = auth.Text("TimestampHeader") is null ? null : ReadHeader(auth, "TimestampHeader");
         var coversTime = over.Names.Contains("timestamp");
         if (stamp is null && coversTime)
@@ -99,8 +99,8 @@ internal static class MappedAuthReader
             if (auth.Text(name) is not { } text) continue;
             var key = Decode(text, form);
             if (key is null || key.Length < ShortestHmacKey)
-                auth.Fault(name, $"is no key of {ShortestHmacKey} bytes or more in the form {form}; write a longer one, "
-                    + "or another SecretForm");
+                auth.Fault(name, $"is no key of {ShortestHmacKey} bytes or more in the form {form}; write a longer "
+                    + "one, or another SecretForm");
             else
                 keys.Add(key);
         }

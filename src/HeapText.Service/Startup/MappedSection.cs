@@ -70,7 +70,7 @@ internal sealed class MappedSection(IConfigurationSection section, List<string> 
 
     /// <summary>Where a field stands that must be given; one that holds nothing when it is not.</summary>
     public Field WantedField(string key) =>
-        Wanted(key, "say where it stands, like json:/message/sender, form:sender, query:sender or header:X-Sender") == ""
+        Wanted(key, "say where it stands, like json:/sender, form:sender, query:sender or header:X-Sender").Length == 0
             ? new Field(key, [])
             : Field(key) ?? new Field(key, []);
 

@@ -26,8 +26,8 @@ internal static partial class MappedSendReader
         CheckWhole(send, url, body);
         var auth = send.Part("Auth");
         if (!auth.IsThere)
-            auth.Fault("Kind", "is missing; write how the gateway knows us: basic, bearer, header-key, query-key or hmac, "
-                + "or none where it goes by our address");
+            auth.Fault("Kind", "is missing; write how the gateway knows us: basic, bearer, header-key, query-key or "
+                + "hmac, or none where it goes by our address");
         var proof = MappedAuthReader.Read(auth, inbound: false);
         CheckCovered(auth, proof, headers);
         return new SendMapping
@@ -153,8 +153,9 @@ internal static partial class MappedSendReader
     private static Field? ReadPlace(MappedSection answers, string key)
     {
         var field = answers.Field(key);
-        if (field is null || !field.Places.Any(place => place is Place.Query or Place.Hash or Place.Constant)) return field;
-        answers.Fault(key, "is not in an answer; write json:, xml:, form:, header: or body: and what it is called there");
+        if (field?.Places.Any(place => place is Place.Query or Place.Hash or Place.Constant) != true) return field;
+        answers.Fault(key, "is not in an answer; write json:, xml:, form:, header: or body: and its name "
+            + "there");
         return null;
     }
 

@@ -41,15 +41,15 @@ internal static class MappedSettingsReader
         var auth = line.Part("Auth");
         if (hooks.Length == 0)
         {
-            if (auth.IsThere) auth.Fault("is not used, since nothing comes in; take it out, or map Sms, Ussd, Receipts or "
-                + "Calls");
+            if (auth.IsThere)
+                auth.Fault("is not used, since nothing comes in; take it out, or map Sms, Ussd, Receipts or Calls");
             return new LineAuth.None();
         }
 
         if (!auth.IsThere)
         {
-            auth.Fault("Kind", "is missing; write how the gateway shows who it is: basic, bearer, header-key, query-key or "
-                + "hmac, or none where AllowedFrom holds its addresses");
+            auth.Fault("Kind", "is missing; write how the gateway shows who it is: basic, bearer, header-key, query-key "
+                + "or hmac, or none where AllowedFrom holds its addresses");
             return new LineAuth.None();
         }
 
@@ -82,7 +82,7 @@ internal static class MappedSettingsReader
         var sendsId = send.Url.Names.Concat(send.Body?.Names ?? [])
             .Concat(send.Headers.SelectMany(header => header.Value.Names)).Contains("id");
         if (send.Answers.Reference is null && !sendsId)
-            line.Part("Send").Part("Answers").Fault("Reference", "is missing, and {id} is not sent, so no receipt could be "
-                + "told whose it is; say where the gateway's reference stands, like json:/id, or send {id}");
+            line.Part("Send").Part("Answers").Fault("Reference", "is missing, and {id} is not sent, so no receipt "
+                + "could be told whose it is; say where the gateway's reference stands, like json:/id, or send {id}");
     }
 }

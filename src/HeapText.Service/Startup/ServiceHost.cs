@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using HeapText.Carriers.Mapped;
 using HeapText.Carriers.Native;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
@@ -26,7 +27,8 @@ internal static class ServiceHost
         builder.Services.AddOpenApi();
         builder.Services.AddTurns(settings, parts);
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
-        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines.OfType<NativeLineOptions>());
+        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines.OfType<NativeLineOptions>())
+            .AddMappedLines(settings.Lines.OfType<MappedLineOptions>());
         builder.Services.AddWorkers(
             settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
 
