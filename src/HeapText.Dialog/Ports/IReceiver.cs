@@ -14,13 +14,13 @@ public interface IReceiver
     /// <exception cref="TurnFailedException">No answer could be worked out; the trainer is told.</exception>
     Task<(Screen Screen, bool Duplicate)> Dial(Dialled step, CancellationToken cancel);
 
-    /// <summary>Takes a missed call: the farmer is texted the open question, or how to join; true when it had its effect
-    /// before.</summary>
+    /// <summary>Takes a missed call: the farmer is texted the open question, or how to join; true when it had its
+    /// effect before.</summary>
     /// <exception cref="TurnFailedException">No answer could be worked out; the gateway may send it again.</exception>
     Task<bool> Ring(MissedCall call, CancellationToken cancel);
 
-    /// <summary>Takes a receipt; false when no message sent of late goes by its reference.</summary>
-    Task<bool> Note(Receipt receipt, CancellationToken cancel);
+    /// <summary>Takes a receipt.</summary>
+    Task<NoteOutcome> Note(Receipt receipt, CancellationToken cancel);
 }
 
 /// <summary>No answer could be worked out. What went wrong is logged where it happened, without the text.</summary>

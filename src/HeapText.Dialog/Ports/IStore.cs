@@ -41,13 +41,10 @@ public interface IStore : IAsyncDisposable
 
     /// <summary>Notes how a message, or the part of it that goes by the receipt's reference, ended. The same receipt
     /// again changes nothing; what was delivered stays delivered, whatever comes later.</summary>
-    /// <returns>True when a message sent within <see cref="SentMessage.ReferencesKept"/> goes by the reference. False
-    /// when none does as yet: the receipt is then kept for <see cref="SentMessage.EarlyKept"/>, and
-    /// <see cref="Settle"/> applies it when it came before the send was settled.</returns>
     /// <param name="receipt">The receipt.</param>
     /// <param name="now">When it came in.</param>
     /// <param name="cancel">Cancels the wait.</param>
-    ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel);
+    ValueTask<NoteOutcome> Note(Receipt receipt, Instant now, CancellationToken cancel);
 
     /// <summary>What was sent to a farmer, newest first: the newest <see cref="SentMessage.KeptOfFarmer"/>, none older
     /// than <see cref="SentMessage.Kept"/>.</summary>
@@ -154,6 +151,20 @@ public enum CommitOutcome
 
     /// <summary>Another turn came first; nothing was changed. Begin again.</summary>
     Conflict,
+}
+
+/// <summary>What a receipt changed.</summary>
+public enum NoteOutcome
+{
+    /// <summary>A message sent within <see cref="SentMessage.ReferencesKept"/> shows it.</summary>
+    Noted,
+
+    /// <summary>Nothing: the message had ended so before, or is past keeping.</summary>
+    Unchanged,
+
+    /// <summary>No message goes by its reference as yet: it is kept for <see cref="SentMessage.EarlyKept"/>, and
+    /// <see cref="IStore.Settle"/> applies it when it came before the send was settled.</summary>
+    Early,
 }
 
 /// <summary>A message taken for sending.</summary>

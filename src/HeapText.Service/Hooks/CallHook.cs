@@ -1,5 +1,3 @@
-using System.Net.Mime;
-
 namespace HeapText.Service.Hooks;
 
 /// <summary>Missed calls: <c>POST /calls/{line}</c>. The caller is texted where the talk stands.</summary>
@@ -10,7 +8,7 @@ internal static class CallHook
     {
         routes.MapHook("/calls/{line}", Take)
             .WithSummary("A missed call from a farmer's phone. Idempotent on id for 7 days.")
-            .Accepts<MissedCallMessage>(MediaTypeNames.Application.Json)
+            .TakesJson<MissedCallMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }

@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using HeapText.Carriers.Mapped;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
@@ -65,6 +66,12 @@ internal static partial class HookTurn
             return Faults.Busy(context);
         }
     }
+
+    /// <summary>Says in the document what the native form takes, and lets in any type: what a mapping says may be of
+    /// another, and <see cref="ILineForm.Refuse"/> judges.</summary>
+    public static RouteHandlerBuilder TakesJson<T>(this RouteHandlerBuilder route)
+        where T : notnull =>
+        route.Accepts<T>(MediaTypeNames.Application.Json, "*/*");
 
     /// <summary>Says in the document which problems a hook answers with.</summary>
     public static void ProducesHookProblems(this RouteHandlerBuilder route)

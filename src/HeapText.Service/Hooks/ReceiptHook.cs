@@ -1,4 +1,4 @@
-using System.Net.Mime;
+using HeapText.Dialog.Ports;
 
 namespace HeapText.Service.Hooks;
 
@@ -9,8 +9,8 @@ internal static class ReceiptHook
     public static void MapReceiptHook(this IEndpointRouteBuilder routes)
     {
         routes.MapHook("/receipts/{line}", Take)
-            .WithSummary("How a message ended. Idempotent on message; a receipt of a message nobody knows is kept an hour.")
-            .Accepts<ReceiptMessage>(MediaTypeNames.Application.Json)
+            .WithSummary("How a message ended. One of a message nobody knows is kept for an hour.")
+            .TakesJson<ReceiptMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }
@@ -24,7 +24,8 @@ internal static class ReceiptHook
         return await HookTurn.TakeAll(
             context, reports, static report => report.Message,
             static async (receiver, report, cancel) =>
-                report.Receipt is null || await receiver.Note(report.Receipt, cancel),
+                report.Receipt is null
+                || await receiver.Note(report.Receipt, cancel) == NoteOutcome.Unchanged,
             duplicate => form.AnswerReceipts(reports.Taken, duplicate));
     }
 }

@@ -1,4 +1,3 @@
-using System.Net.Mime;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Turns;
 
@@ -12,7 +11,7 @@ internal static class SmsHook
     {
         routes.MapHook("/sms/{line}", Take)
             .WithSummary("A text from a farmer's phone. Idempotent on id for 7 days.")
-            .Accepts<SmsMessage>(MediaTypeNames.Application.Json)
+            .TakesJson<SmsMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }

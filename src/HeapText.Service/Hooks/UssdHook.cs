@@ -1,5 +1,3 @@
-using System.Net.Mime;
-
 namespace HeapText.Service.Hooks;
 
 /// <summary>Steps of sessions on dialled screens: <c>POST /ussd/{line}</c>.</summary>
@@ -10,7 +8,7 @@ internal static class UssdHook
     {
         routes.MapHook("/ussd/{line}", Take)
             .WithSummary("A step on a phone's dialled screen. The same session and step get the same answer.")
-            .Accepts<UssdStep>(MediaTypeNames.Application.Json)
+            .TakesJson<UssdStep>()
             .Produces<UssdScreen>()
             .ProducesHookProblems();
     }

@@ -58,7 +58,7 @@ internal static class PracticeRoutes
         if (after is not null && !long.TryParse(after, NumberStyles.None, CultureInfo.InvariantCulture, out last))
             return Faults.BadRequest("after: it is not a whole number; send the n of the last message you have.");
         return TypedResults.Ok((await journal.Messages(number.Value, last, bothWays: false))
-            .Select(m => new PhoneMessage(m.N, m.Id, m.Number, m.Text, m.Encoding, m.Segments, Iso(m.At))));
+            .Select(m => new MessageView(m.N, m.Id, m.Number, m.Text, m.Encoding, m.Segments, Iso(m.At))));
     }
 
     private static async Task<IResult> Thread(string? number, PracticeJournal journal) =>

@@ -1,7 +1,7 @@
 namespace HeapText.Service.Practice;
 
 /// <summary>A message a practice phone got.</summary>
-internal sealed record PhoneMessage(
+internal sealed record MessageView(
     long N, string Id, string To, string Text, string Encoding, int Segments, string At);
 
 /// <summary>A message on a practice phone's screen; way is "in" from the phone or "out" to it.</summary>

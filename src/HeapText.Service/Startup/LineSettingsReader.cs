@@ -24,7 +24,7 @@ internal static partial class LineSettingsReader
         foreach (var line in lines.GetChildren())
         {
             CheckName(line, faults);
-            if (ReadForm(line, faults) is { } own) read.Add(WithCommon(own, line, faults));
+            if (WithCommon(ReadForm(line, faults), line, faults) is { } whole) read.Add(whole);
         }
 
         CheckBackups(read, lines, faults);
@@ -45,17 +45,28 @@ internal static partial class LineSettingsReader
         return form.Read(line, faults);
     }
 
-    private static LineOptions WithCommon(LineOptions own, IConfigurationSection line, List<string> faults) => own with
+    // Reads it all even of a line that cannot be used, so that every fault is named at once.
+    private static LineOptions? WithCommon(LineOptions? own, IConfigurationSection line, List<string> faults)
     {
-        Name = line.Key,
-        From = ReadFrom(line, faults),
-        Region = ReadRegion(line, faults),
-        Countries = ReadCountries(line, faults),
-        AllowedFrom = NetworkSettingsReader.Read(line, $"{line.Path}:AllowedFrom", "AllowedFrom", faults),
-        SegmentsPerSecond = ReadRate(line, faults),
-        SegmentsPerDay = ReadCap(line, faults),
-        Backup = SettingsReader.Filled(line["Backup"]),
-    };
+        var from = ReadFrom(line, faults);
+        var region = ReadRegion(line, faults);
+        var countries = ReadCountries(line, faults);
+        var allowed = NetworkSettingsReader.Read(line, $"{line.Path}:AllowedFrom", "AllowedFrom", faults);
+        var rate = ReadRate(line, faults);
+        var cap = ReadCap(line, faults);
+        if (own is null) return null;
+        return own with
+        {
+            Name = line.Key,
+            From = from,
+            Region = region,
+            Countries = countries,
+            AllowedFrom = allowed,
+            SegmentsPerSecond = rate,
+            SegmentsPerDay = cap,
+            Backup = SettingsReader.Filled(line["Backup"]),
+        };
+    }
 
     private static void CheckName(IConfigurationSection line, List<string> faults)
     {

@@ -114,7 +114,7 @@ internal sealed partial class TurnRunner(
     }
 
     /// <inheritdoc/>
-    public Task<bool> Note(Receipt receipt, CancellationToken cancel) =>
+    public Task<NoteOutcome> Note(Receipt receipt, CancellationToken cancel) =>
         store.Note(receipt, time.GetUtcNow().ToInstant(), cancel).AsTask();
 
     /// <summary>Takes the turn of a farmer who is due.</summary>

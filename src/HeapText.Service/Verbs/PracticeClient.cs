@@ -46,8 +46,8 @@ internal sealed class PracticeClient(Uri url) : IDisposable
         Post<UssdScreen>("/ussd/practice", new UssdStep(session, from.Value, "*384#", input, step), cancel);
 
     /// <summary>What the phone got after the n-th message.</summary>
-    public async Task<IReadOnlyList<PhoneMessage>> Messages(Msisdn to, long after, CancellationToken cancel) =>
-        await _http.GetFromJsonAsync<List<PhoneMessage>>(
+    public async Task<IReadOnlyList<MessageView>> Messages(Msisdn to, long after, CancellationToken cancel) =>
+        await _http.GetFromJsonAsync<List<MessageView>>(
             new Uri($"/practice/messages?to={Uri.EscapeDataString(to.Value)}&after={after}", UriKind.Relative),
             cancel) ?? [];
 

@@ -24,7 +24,8 @@ internal static class RecordFormat
             [StandardResolver.Instance]));
 
     /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="OwnWord"/>,
-    /// <see cref="AuditEntry"/>, <see cref="Screen"/>, <see cref="SetAsideEntry"/> or <see cref="SentEntry"/>.</summary>
+    /// <see cref="AuditEntry"/>, <see cref="Screen"/>, <see cref="SetAsideEntry"/> or
+    /// <see cref="SentEntry"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(512);

@@ -25,7 +25,8 @@ internal sealed record SentEntry(
     public const int MostParts = 31;
 
     public static SentEntry Of(Outbound message, string line, int parts, Instant at) => new(
-        MessageTail.Of(message.Id), line, message.Priority, Fit.Measure(message.Text).Segments, WholeSeconds(at), parts);
+        MessageTail.Of(message.Id), line, message.Priority, Fit.Measure(message.Text).Segments, WholeSeconds(at),
+        parts);
 
     /// <summary>The entry after a receipt for one part. Delivered is final, for a part and for the whole; the first
     /// failure of a part stands until all parts are delivered after all.</summary>
@@ -91,6 +92,7 @@ internal sealed class SentEntryFormatter() : PortFormatter<SentEntry>(9)
             reader.ReadString()!, reader.ReadString()!, (Priority)reader.ReadInt32(), reader.ReadInt32(),
             Instant.FromUnixTimeSeconds(reader.ReadInt64()), reader.ReadInt32(), reader.ReadInt32(),
             reader.TryReadNil() ? null : (DeliveryState)reader.ReadInt32());
-        return entry with { StateAt = reader.TryReadNil() ? null : entry.At + Duration.FromSeconds(reader.ReadInt64()) };
+        Instant? stateAt = reader.TryReadNil() ? null : entry.At + Duration.FromSeconds(reader.ReadInt64());
+        return entry with { StateAt = stateAt };
     }
 }

@@ -35,17 +35,18 @@ internal sealed partial class RedisReceipts(IDatabase database, Keys keys, Numbe
     }
 
     /// <summary>Applies a receipt, or keeps it for a send that is settled later.</summary>
-    public async Task<bool> Note(Receipt receipt, Instant now)
+    public async Task<NoteOutcome> Note(Receipt receipt, Instant now)
     {
         var mark = vault.MarkOf(receipt.Line, receipt.Reference);
         var today = DayOf(now);
         var found = await Script.Find.Run(
             database, [keys.EarlyReceipt(mark), .. Days.Select(day => keys.References(mark, today + day))],
             [mark, Early(receipt, now), receipt.State == DeliveryState.Delivered ? 1 : 0, EarlyLifetime]);
-        if (found.IsNull) return false;
+        if (found.IsNull) return NoteOutcome.Early;
         var entry = ReferenceEntry.From((byte[])found!);
-        await Apply(entry.Key, entry.Tail, entry.Part, receipt.State, receipt.At);
-        return true;
+        return await Apply(entry.Key, entry.Tail, entry.Part, receipt.State, receipt.At)
+            ? NoteOutcome.Noted
+            : NoteOutcome.Unchanged;
     }
 
     /// <summary>The log of a farmer, newest first.</summary>
@@ -72,19 +73,20 @@ internal sealed partial class RedisReceipts(IDatabase database, Keys keys, Numbe
     }
 
     /// <summary>Puts the entry after a receipt in the place of the one before it, unless another receipt did meanwhile:
-    /// then it begins again.</summary>
-    private async Task Apply(FarmerKey key, string tail, int part, DeliveryState state, Instant at)
+    /// then it begins again. False when it changes nothing.</summary>
+    private async Task<bool> Apply(FarmerKey key, string tail, int part, DeliveryState state, Instant at)
     {
         var log = keys.Sent(key);
         while (true)
         {
             var packed = (await database.SortedSetRangeByRankAsync(log)).FirstOrDefault(
                 entry => RecordFormat.Unpack<SentEntry>((byte[])entry!).Tail == tail);
-            if (packed.IsNull) return;
+            if (packed.IsNull) return false;
             var before = RecordFormat.Unpack<SentEntry>((byte[])packed!);
             var noted = before.Noting(part, state, at);
-            if (noted == before) return;
-            if ((int)await Script.Swap.Run(database, [log], [packed, RecordFormat.Pack(noted)]) == 1) return;
+            if (noted == before) return false;
+            if ((int)await Script.Swap.Run(database, [log], [packed, RecordFormat.Pack(noted)]) == 1)
+                return true;
         }
     }
 

@@ -82,7 +82,7 @@ internal sealed class RedisStore : IStore
         if (settled && trace is not null) await _receipts.Index(sending.Key, trace, at);
     }
 
-    public ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel) =>
+    public ValueTask<NoteOutcome> Note(Receipt receipt, Instant now, CancellationToken cancel) =>
         Guard.Do(() => _receipts.Note(receipt, now), cancel);
 
     public ValueTask<IReadOnlyList<SentMessage>> Sent(FarmerKey key, CancellationToken cancel)

@@ -25,7 +25,7 @@ internal static class ReceiptSteps
     }
 
     /// <summary>Applies a receipt, or keeps it for a send that is settled later.</summary>
-    public static bool Note(Session session, byte[] mark, Receipt receipt, Instant now)
+    public static NoteOutcome Note(Session session, byte[] mark, Receipt receipt, Instant now)
     {
         long farmer;
         string tail;
@@ -35,15 +35,17 @@ internal static class ReceiptSteps
             if (!row.Read())
             {
                 Keep(session, mark, receipt, now);
-                return false;
+                return NoteOutcome.Early;
             }
             (farmer, tail, part) = (row.GetInt64(0), row.GetString(1), row.GetInt32(2));
         }
-        if (session.Scalar(Tables.Sent.Get, farmer, tail) is not byte[] packed) return true;
+        if (session.Scalar(Tables.Sent.Get, farmer, tail) is not byte[] packed)
+            return NoteOutcome.Unchanged;
         var entry = RecordFormat.Unpack<SentEntry>(packed);
         var noted = entry.Noting(part, receipt.State, receipt.At);
-        if (noted != entry) session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
-        return true;
+        if (noted == entry) return NoteOutcome.Unchanged;
+        session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
+        return NoteOutcome.Noted;
     }
 
     /// <summary>The log of a farmer, newest first.</summary>

@@ -119,7 +119,7 @@ internal sealed class SqliteStore : IStore
         await Writer.Do(session => OutboxSteps.Settle(session, sending, settlement, at, trace), cancel);
     }
 
-    public ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel)
+    public ValueTask<NoteOutcome> Note(Receipt receipt, Instant now, CancellationToken cancel)
     {
         var mark = _vault.MarkOf(receipt.Line, receipt.Reference);
         return Writer.Do(session => ReceiptSteps.Note(session, mark, receipt, now), cancel);

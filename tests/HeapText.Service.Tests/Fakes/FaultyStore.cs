@@ -75,7 +75,7 @@ internal sealed class FaultyStore(IStore real) : IStore
         await real.Settle(sending, settlement, cancel);
     }
 
-    public async ValueTask<bool> Note(Receipt receipt, Instant now, CancellationToken cancel)
+    public async ValueTask<NoteOutcome> Note(Receipt receipt, Instant now, CancellationToken cancel)
     {
         await Gate(cancel);
         return await real.Note(receipt, now, cancel);

@@ -109,6 +109,9 @@ public sealed class TurnRunnerTests : IAsyncLifetime
             return new Reaction(farmer ?? new Farmer { Subject = subject, Line = line }, [], null);
         }
 
+        public Reaction Ring(Farmer? farmer, string subject, string line, Instant now) =>
+            throw new NotSupportedException();
+
         public ScreenReaction Dial(Farmer? farmer, string subject, Dialled step, Instant now) =>
             throw new InvalidOperationException("Nobody dials here.");
 

@@ -148,7 +148,8 @@ public abstract partial class StoreContract
         await Settle(await TakeOne(), new Settlement.SetAside("expired"));
 
         var kept = Assert.Single(await SetAside(10));
-        Assert.Equal(new(Store.KeyOf(Number(1)), Number(1), Noon + Duration.FromHours(1), "expired", Message("a")), kept);
+        Assert.Equal(
+            new(Store.KeyOf(Number(1)), Number(1), Noon + Duration.FromHours(1), "expired", Message("a")), kept);
         Assert.Equal("b", (await TakeOne()).Message.Id);
     }
 

@@ -59,8 +59,8 @@ public abstract partial class StoreContract
         await Settle(await TakeOne(), new Settlement.Sent(["ref"], Over: "backup"));
 
         Assert.Equal("backup", Assert.Single(await Sent(1)).Line);
-        Assert.False(await Note("ref", DeliveryState.Delivered));
-        Assert.True(await Note("ref", DeliveryState.Delivered, line: "backup"));
+        Assert.Equal(NoteOutcome.Early, await Note("ref", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Noted, await Note("ref", DeliveryState.Delivered, line: "backup"));
         Assert.Equal(DeliveryState.Delivered, Assert.Single(await Sent(1)).State);
     }
 
@@ -73,7 +73,7 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, ["ref"]);
 
-        Assert.True(await Note("ref", state, Noon + Minute));
+        Assert.Equal(NoteOutcome.Noted, await Note("ref", state, Noon + Minute));
 
         var sent = Assert.Single(await Sent(1));
         Assert.Equal((state, Noon + Minute, delivered), (sent.State, sent.StateAt, sent.PartsDelivered));
@@ -84,7 +84,7 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, []);
 
-        Assert.True(await Note("s1-1", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Noted, await Note("s1-1", DeliveryState.Delivered));
 
         Assert.Equal(DeliveryState.Delivered, Assert.Single(await Sent(1)).State);
     }
@@ -94,8 +94,8 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, ["a", "b"]);
 
-        Assert.True(await Note("a", DeliveryState.Delivered));
-        Assert.True(await Note("a", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Noted, await Note("a", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Unchanged, await Note("a", DeliveryState.Delivered));
 
         var sent = Assert.Single(await Sent(1));
         Assert.Equal((2, 1, null), (sent.Parts, sent.PartsDelivered, sent.State));
@@ -133,7 +133,7 @@ public abstract partial class StoreContract
         await SettleNext(1, ["ref"]);
         await Note("ref", DeliveryState.Delivered, Noon + Minute);
 
-        Assert.True(await Note("ref", DeliveryState.Failed, Noon + Minute * 2));
+        Assert.Equal(NoteOutcome.Unchanged, await Note("ref", DeliveryState.Failed, Noon + Minute * 2));
 
         var sent = Assert.Single(await Sent(1));
         Assert.Equal((DeliveryState.Delivered, Noon + Minute), (sent.State, sent.StateAt));
@@ -144,7 +144,7 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, ["ref"]);
 
-        Assert.False(await Note("ref", DeliveryState.Delivered, line: "other"));
+        Assert.Equal(NoteOutcome.Early, await Note("ref", DeliveryState.Delivered, line: "other"));
 
         Assert.Null(Assert.Single(await Sent(1)).State);
     }
@@ -154,10 +154,10 @@ public abstract partial class StoreContract
     {
         await Committed(Turn(1, 0, Message("s1-1")));
         var sending = await TakeOne();
-        Assert.False(await Note("a", DeliveryState.Failed, Noon + Minute));
-        Assert.False(await Note("a", DeliveryState.Delivered, Noon + Minute));
-        Assert.False(await Note("b", DeliveryState.Delivered, Noon + Minute * 2));
-        Assert.False(await Note("b", DeliveryState.Failed, Noon + Minute * 3));
+        Assert.Equal(NoteOutcome.Early, await Note("a", DeliveryState.Failed, Noon + Minute));
+        Assert.Equal(NoteOutcome.Early, await Note("a", DeliveryState.Delivered, Noon + Minute));
+        Assert.Equal(NoteOutcome.Early, await Note("b", DeliveryState.Delivered, Noon + Minute * 2));
+        Assert.Equal(NoteOutcome.Early, await Note("b", DeliveryState.Failed, Noon + Minute * 3));
         Clock.Advance(TimeSpan.FromMinutes(59));
 
         await Settle(sending, new Settlement.Sent(["a", "b"]));
@@ -183,11 +183,11 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, ["a", "b"]);
         Clock.Advance(TimeSpan.FromDays(4));
-        Assert.True(await Note("a", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Noted, await Note("a", DeliveryState.Delivered));
 
         Clock.Advance(TimeSpan.FromDays(1));
 
-        Assert.False(await Note("b", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Early, await Note("b", DeliveryState.Delivered));
     }
 
     [Fact]
@@ -195,7 +195,9 @@ public abstract partial class StoreContract
     {
         await SettleNext(1, ["ref"]);
 
-        Assert.True(await Store.Note(Receipt("ref", DeliveryState.Delivered), Noon - Duration.FromHours(20), Cancel));
+        var yesterday = Noon - Duration.FromHours(20);
+        Assert.Equal(
+            NoteOutcome.Noted, await Store.Note(Receipt("ref", DeliveryState.Delivered), yesterday, Cancel));
     }
 
     [Fact]
@@ -203,7 +205,7 @@ public abstract partial class StoreContract
     {
         for (var n = 1; n <= 9; n++) await SettleNext(n, [$"ref {n}"], TimeSpan.FromSeconds(1));
 
-        Assert.True(await Note("ref 1", DeliveryState.Delivered));
+        Assert.Equal(NoteOutcome.Unchanged, await Note("ref 1", DeliveryState.Delivered));
 
         Assert.All(await Sent(1), sent => Assert.Null(sent.State));
     }
@@ -243,7 +245,8 @@ public abstract partial class StoreContract
 
     private ValueTask<IReadOnlyList<SentMessage>> Sent(int n) => Store.Sent(Store.KeyOf(Number(n)), Cancel);
 
-    private ValueTask<bool> Note(string reference, DeliveryState state, Instant? at = null, string line = Line) =>
+    private ValueTask<NoteOutcome> Note(
+        string reference, DeliveryState state, Instant? at = null, string line = Line) =>
         Store.Note(
             Receipt(reference, state, at, line), Instant.FromDateTimeOffset(Clock.GetUtcNow()), Cancel);
 
