@@ -14,6 +14,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     FitVerb.Create(),
     LintVerb.Create(),
     WordVerb.Create(),
+    LineVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.

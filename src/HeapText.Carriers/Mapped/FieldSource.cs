@@ -13,6 +13,7 @@ namespace HeapText.Carriers.Mapped;
 public sealed class FieldSource
 {
     private const int DeepestJson = 16;
+    private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
     private static readonly JsonDocumentOptions Json =
         new() { MaxDepth = DeepestJson, AllowDuplicateProperties = false };
     private static readonly XmlReaderSettings Xml = new()
@@ -166,7 +167,8 @@ public sealed class FieldSource
     {
         try
         {
-            using var document = JsonDocument.Parse(body, Json);
+            using var document = JsonDocument.Parse(
+                body.Span.StartsWith(ByteOrderMark) ? body[ByteOrderMark.Length..] : body, Json);
             return (document.RootElement.Clone(), null);
         }
         catch (Exception broken) when (broken is JsonException or InvalidOperationException)

@@ -24,4 +24,19 @@ public abstract record LineAuth
 
     /// <summary>By a keyed hash over parts of the request.</summary>
     public sealed record Hmac(HmacScheme Scheme) : LineAuth;
+
+    /// <summary>The same with every secret replaced by <see cref="LineSecret.Mask"/>, fit to be shown.</summary>
+    public LineAuth Hidden()
+    {
+        LineSecret[] hidden = [new(LineSecret.Mask)];
+        return this switch
+        {
+            Basic basic => basic with { Passwords = hidden },
+            Bearer => new Bearer(hidden),
+            HeaderKey key => key with { Keys = hidden },
+            QueryKey key => key with { Keys = hidden },
+            Hmac(var scheme) => new Hmac(scheme with { Keys = [[0]] }),
+            _ => this,
+        };
+    }
 }

@@ -9,7 +9,7 @@ public sealed class LineSecret(string text)
     private readonly byte[] _digest = SHA256.HashData(Encoding.UTF8.GetBytes(text));
 
     /// <summary>What is shown in its place.</summary>
-    public const string Mask = "***";
+    public const string Mask = "HIDDEN";
 
     /// <summary>The secret itself, for requests to the gateway alone.</summary>
     internal string Reveal() => text;

@@ -2,7 +2,6 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Unicode;
 using System.Xml;
 
 namespace HeapText.Carriers.Mapped;
@@ -26,8 +25,6 @@ public enum TextFormat
 /// <summary>Knows formats by their content type and escapes for each.</summary>
 public static class TextFormats
 {
-    private static readonly JavaScriptEncoder JsonEscape = JavaScriptEncoder.Create(UnicodeRanges.All);
-
     /// <summary>The format of a content type; null when it is none we can write, or not UTF-8.</summary>
     public static TextFormat? Of(string contentType)
     {
@@ -53,7 +50,7 @@ public static class TextFormats
         var whole = Whole(value);
         return format switch
         {
-            TextFormat.Json => JsonEncodedText.Encode(whole, JsonEscape).ToString(),
+            TextFormat.Json => JsonEncodedText.Encode(whole, JavaScriptEncoder.UnsafeRelaxedJsonEscaping).ToString(),
             TextFormat.Xml => EscapeXml(whole),
             TextFormat.Form => Uri.EscapeDataString(whole),
             _ => whole,

@@ -48,7 +48,7 @@ internal static class MappedSettingsReader
 
         if (!auth.IsThere)
         {
-            auth.Fault("Kind", "is missing; write how the gateway shows who it is: basic, bearer, header-key, query-key "
+            auth.Fault("Kind", "is missing; write how the gateway proves itself: basic, bearer, header-key, query-key "
                 + "or hmac, or none where AllowedFrom holds its addresses");
             return new LineAuth.None();
         }

@@ -22,6 +22,8 @@ internal static class ServiceHost
         builder.WebHost.UseUrls([.. settings.Urls]);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
         if (settings.IsPractice) builder.Configuration["AllowedHosts"] = PracticeHosts(settings);
+        // Addresses of hooks that take GET hold numbers and texts.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
         builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
         builder.Services.AddOpenApi();
