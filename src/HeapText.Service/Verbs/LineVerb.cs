@@ -70,13 +70,15 @@ internal static class LineVerb
         var settings = new Option<FileInfo?>("--settings") { Description = "A settings file to read beside the usual ones." };
         command.Add(settings);
         command.TreatUnmatchedTokensAsErrors = false;
-        command.Validators.Add(parsed =>
-        {
-            if (ServeVerb.Stray(parsed.UnmatchedTokens) is { } stray)
-                parsed.AddError($"line does not know '{stray}'; see line {command.Name} --help.");
-        });
         command.SetAction(parsed =>
         {
+            if (ServeVerb.Stray(parsed.UnmatchedTokens) is { } stray)
+            {
+                parsed.InvocationConfiguration.Error.WriteLine(
+                    $"line {command.Name} does not know '{stray}'; see line {command.Name} --help.");
+                return ExitCodes.WrongUse;
+            }
+
             try
             {
                 var configuration = Configuration(parsed.GetValue(settings), parsed.UnmatchedTokens);
