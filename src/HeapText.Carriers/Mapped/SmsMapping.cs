@@ -63,9 +63,8 @@ public sealed record SmsMapping : HookMapping
     {
         var from = fields.Number(From, readNumber);
         var text = fields.Text(Text, 0, LongestText);
-        var time = Time is null ? null : fields.Text(Time, 1, LongestTime);
         var id = Hashes && fields.IsMissing(Id)
-            ? HashOf(from, text, time)
+            ? HashOf(from, text, fields.Text(Time!, 1, LongestTime))
             : fields.Id(Id, Answer.RepeatsInHeader("id") || Quiet.RepeatsInHeader("id"));
         return id is null || from is null || text is null ? null : new Inbound(id, line, from.Value, text);
     }

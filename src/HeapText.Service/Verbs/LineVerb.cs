@@ -40,7 +40,7 @@ internal static class LineVerb
             Arity = ArgumentArity.ZeroOrOne,
             Description = "A request as it goes over the wire; standard input when left out.",
         };
-        var hook = new Option<string?>("--hook") { Description = "Reads a request that comes in: sms, ussd, receipts or calls." };
+        var hook = new Option<string?>("--hook") { Description = "Reads a request that comes in at this hook." };
         hook.AcceptOnlyFromAmong([.. Enum.GetNames<HookKind>().Select(one => one.ToLowerInvariant())]);
         var send = new Option<bool>("--send") { Description = "Shows the request that would send a message." };
         var to = new Option<string>("--to") { DefaultValueFactory = _ => SampleNumber, Description = "Sent to whom." };
@@ -51,7 +51,8 @@ internal static class LineVerb
         };
         command.Validators.Add(parsed =>
         {
-            if (parsed.GetValue(send) == parsed.GetValue(hook) is not null) parsed.AddError("Give either --hook or --send.");
+            if (parsed.GetValue(send) == parsed.GetValue(hook) is not null)
+                parsed.AddError("Give either --hook or --send.");
         });
         return With(command, (parsed, _, lines) =>
         {
@@ -67,7 +68,7 @@ internal static class LineVerb
 
     private static Command With(Command command, Func<ParseResult, IConfiguration, IReadOnlyList<LineOptions>, int> run)
     {
-        var settings = new Option<FileInfo?>("--settings") { Description = "A settings file to read beside the usual ones." };
+        var settings = new Option<FileInfo?>("--settings") { Description = "Settings to read beside the usual ones." };
         command.Add(settings);
         command.TreatUnmatchedTokensAsErrors = false;
         command.SetAction(parsed =>
@@ -117,7 +118,8 @@ internal static class LineVerb
     internal static int TryHook(LineOptions options, HookKind hook, byte[] sample, TextWriter output, TextWriter error)
     {
         if (InboundLine.Of(options) is not { } line || line.Form.Methods(hook).Count == 0)
-            return Refuse(error, $"hook: the line {options.Name} has no such hook; map it in Lines:{options.Name}:{hook}");
+            return Refuse(error,
+                $"hook: the line {options.Name} has no such hook; map it in Lines:{options.Name}:{hook}");
         if (SampleRequest.Read(sample, out var fault) is not { } request) return Refuse(error, fault);
         TextLines.Write(output, LineViews.Of(line, hook, request, TimeProvider.System.GetUtcNow().ToInstant()));
         return ExitCodes.Done;

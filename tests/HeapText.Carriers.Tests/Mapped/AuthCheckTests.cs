@@ -102,7 +102,8 @@ public sealed class AuthCheckTests
         for (var i = 0; i < seal.Length; i++)
         {
             var forged = string.Concat(seal.AsSpan(0, i), seal[i] == '0' ? "1" : "0", seal.AsSpan(i + 1));
-            Assert.False(AuthCheck.IsGenuine(auth, Request(body, "a=1", Headers(forged, "x", stamp)), Now), $"sign {i}");
+            var request = Request(body, "a=1", Headers(forged, "x", stamp));
+            Assert.False(AuthCheck.IsGenuine(auth, request, Now), $"sign {i}");
         }
     }
 

@@ -90,7 +90,8 @@ public sealed class FieldSourceTests
     }
 
     [Fact]
-    public void Read_JsonAfterAByteOrderMark_IsFound() => Assert.IsType<FieldValue.Found>(Read("json:/a", "\uFEFF{\"a\":1}"));
+    public void Read_JsonAfterAByteOrderMark_IsFound() =>
+        Assert.IsType<FieldValue.Found>(Read("json:/a", "\uFEFF{\"a\":1}"));
 
     [Fact]
     public void Read_BytesThatAreNoUtf8_AreBroken()

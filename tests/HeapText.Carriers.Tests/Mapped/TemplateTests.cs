@@ -84,7 +84,8 @@ public sealed class TemplateTests
     [InlineData(TextFormat.Xml, "")]
     [InlineData(TextFormat.Form, "words={text}&to={to}&parts={segments}")]
     [InlineData(TextFormat.Plain, "{text}, {to}")]
-    public void FaultOf_ValuesWhereTheyBelong_IsNone(TextFormat format, string body) => Assert.Null(FaultOf(format, body));
+    public void FaultOf_ValuesWhereTheyBelong_IsNone(TextFormat format, string body) =>
+        Assert.Null(FaultOf(format, body));
 
     [Theory]
     [InlineData(TextFormat.Json, """{"words":{text}}""")]
