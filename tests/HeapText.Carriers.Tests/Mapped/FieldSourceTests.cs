@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using HeapText.Carriers.Mapped;
 using Microsoft.AspNetCore.Http;
 
@@ -87,6 +88,42 @@ public sealed class FieldSourceTests
         Assert.IsType<FieldValue.Broken>(Read("xml:/a", string.Concat(Enumerable.Repeat("<a>", 20_000))));
         var deep = string.Concat(Enumerable.Repeat("<a>", 9_000)) + string.Concat(Enumerable.Repeat("</a>", 9_000));
         Assert.IsType<FieldValue.Found>(Read("xml:/a", deep));
+    }
+
+    [Fact]
+    public void Read_AnyBytesInAnyPlace_NeverFails()
+    {
+        string[] places = ["json:/a/0", "xml:/a/b", "xml:/a/@b", "form:a", "query:a", "body:a*b"];
+        Field[] fields = [.. places.Select(Parse)];
+        Place[] lists = [Place.Parse("json:/a", out _)!, Place.Parse("xml:/a/b", out _)!];
+        string[] texts =
+        [
+            "{", "}", "[", "]", "\"a\"", ":", ",", "\"\\ud800\"", "\"\\ud800\":1,", "<a>", "</a>", "<b ", "b='", "'>",
+            "&#xD800;", "&lt;", "<!DOCTYPE a>", "<![CDATA[", "]]>", "a=", "%", "%ff", "&", "+", "\0", "\uFEFF",
+            "<?xml version='1.0'?>", "1e999",
+        ];
+        byte[][] pieces =
+            [.. texts.Select(Encoding.UTF8.GetBytes), [0xFF, 0xFE], [0xC0, 0x80], [0xED, 0xA0, 0x80]];
+
+        Gen.Int[0, pieces.Length - 1].Array[0, 30].Sample(picks =>
+        {
+            var body = picks.SelectMany(i => pieces[i]).ToArray();
+            var query = Encoding.Latin1.GetString(body);
+            var source = new FieldSource(_ => query, query, body);
+            foreach (var field in fields) source.Read(field);
+            foreach (var list in lists)
+                foreach (var item in source.Items(list, out _) ?? [])
+                    foreach (var field in fields) item.Read(field);
+        }, iter: 5_000);
+    }
+
+    [Theory]
+    [InlineData("""{"\ud800":1,"a":2}""")]
+    [InlineData("""{"a":{"\ud800":1},"b":2}""")]
+    public void Read_BesideANameOfHalfACharacter_NeverFails(string body)
+    {
+        Assert.IsNotType<FieldValue.Missing>(Read("json:/a", body));
+        Read("json:/a/\ud800", body);
     }
 
     [Fact]

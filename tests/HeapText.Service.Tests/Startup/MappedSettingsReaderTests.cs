@@ -152,7 +152,9 @@ public sealed class MappedSettingsReaderTests
     [Fact]
     public void Read_ManyFaults_AreAllNamed()
     {
-        Read([("Sms:Id", "x"), ("Ussd:Step", null), ("Send:Url", "ftp://x/{id}"), ("Receipts:State", null)], out var faults);
+        Read(
+            [("Sms:Id", "x"), ("Ussd:Step", null), ("Send:Url", "ftp://x/{id}"), ("Receipts:State", null)],
+            out var faults);
 
         Assert.Equal(4, faults.Count);
     }
