@@ -2,6 +2,8 @@ using System.Net;
 using HeapText.Dialog.Ports;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Http.Resilience;
+using NodaTime;
+using NodaTime.Extensions;
 using Polly;
 using Polly.CircuitBreaker;
 
@@ -47,18 +49,49 @@ public static class LineHttp
         return services;
     }
 
-    /// <summary>What a post that got no answer comes to.</summary>
-    /// <exception cref="ArgumentException">The fault is none that a post ends with.</exception>
-    internal static SendOutcome OutcomeOf(Exception fault) => fault switch
+    /// <summary>Sends a request, and judges the answer.</summary>
+    /// <param name="clients">Where the client comes from.</param>
+    /// <param name="request">The request.</param>
+    /// <param name="timeout">How long all tries together may take before the outcome counts as unknown.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="judge">Judges an answer of which the headers are here.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    internal static async ValueTask<SendOutcome> Send(
+        IHttpClientFactory clients, HttpRequestMessage request, TimeSpan timeout, TimeProvider time,
+        Func<HttpResponseMessage, CancellationToken, ValueTask<SendOutcome>> judge, CancellationToken cancel)
     {
-        BrokenCircuitException => new SendOutcome.Busy(null),
-        HttpRequestException failed when IsUnsent(failed) => new SendOutcome.Busy(null),
-        HttpRequestException => new SendOutcome.TryAgain(null, LineBusy: true),
-        _ => throw new ArgumentException("No fault of a post.", nameof(fault), fault),
-    };
+        using var client = clients.CreateClient(ClientName);
+        using var deadline = new CancellationTokenSource(timeout, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
+        try
+        {
+            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
+            return await judge(answer, either.Token);
+        }
+        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
+        {
+            return new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+        catch (BrokenCircuitException)
+        {
+            return new SendOutcome.Busy(null);
+        }
+        catch (HttpRequestException fault)
+        {
+            return IsUnsent(fault) ? new SendOutcome.Busy(null) : new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+    }
 
-    /// <summary>True for faults that a post ends with when no answer came.</summary>
-    internal static bool IsOfThePost(Exception fault) => fault is HttpRequestException or BrokenCircuitException;
+    /// <summary>How long an answer asks to be left alone (RFC 9110, 10.2.3: seconds, or a date); null when it does not
+    /// say.</summary>
+    internal static Duration? AskedToWait(HttpResponseMessage answer, TimeProvider time)
+    {
+        var asked = answer.Headers.RetryAfter;
+        if (asked?.Delta is { } delta) return Duration.FromTimeSpan(delta);
+        if (asked?.Date is not { } date) return null;
+        var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
+        return wait > Duration.Zero ? wait : Duration.Zero;
+    }
 
     /// <summary>True when no connection was made, so that the gateway surely has nothing.</summary>
     private static bool IsUnsent(HttpRequestException fault) => fault.HttpRequestError is

@@ -15,6 +15,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     LintVerb.Create(),
     WordVerb.Create(),
     MessageVerb.Create(),
+    LineVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.

@@ -4,7 +4,6 @@ using System.Text.Json;
 using HeapText.Carriers.Signing;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
-using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Text;
 
@@ -21,22 +20,8 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         ArgumentNullException.ThrowIfNull(message);
         using var request = Write(message, to);
-        using var client = clients.CreateClient(LineHttp.ClientName);
-        using var deadline = new CancellationTokenSource(options.Timeout, time);
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
-        try
-        {
-            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
-            return Read(answer);
-        }
-        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
-        {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
-        }
-        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
-        {
-            return LineHttp.OutcomeOf(fault);
-        }
+        return await LineHttp.Send(
+            clients, request, options.Timeout, time, (answer, _) => ValueTask.FromResult(Read(answer)), cancel);
     }
 
     private HttpRequestMessage Write(Outbound message, Msisdn to)
@@ -61,20 +46,10 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         >= 200 and < 300 => new SendOutcome.Taken(),
         (int)HttpStatusCode.TooManyRequests or (int)HttpStatusCode.ServiceUnavailable =>
-            new SendOutcome.Busy(AskedToWait(answer)),
+            new SendOutcome.Busy(LineHttp.AskedToWait(answer, time)),
         (int)HttpStatusCode.BadGateway or (int)HttpStatusCode.GatewayTimeout =>
-            new SendOutcome.TryAgain(AskedToWait(answer), LineBusy: true),
+            new SendOutcome.TryAgain(LineHttp.AskedToWait(answer, time), LineBusy: true),
         >= 400 and < 500 => new SendOutcome.Refused($"The gateway refused it with {(int)answer.StatusCode}."),
         _ => new SendOutcome.TryAgain(null),
     };
-
-    // RFC 9110, 10.2.3: seconds, or a date.
-    private Duration? AskedToWait(HttpResponseMessage answer)
-    {
-        var asked = answer.Headers.RetryAfter;
-        if (asked?.Delta is { } delta) return Duration.FromTimeSpan(delta);
-        if (asked?.Date is not { } date) return null;
-        var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
-        return wait > Duration.Zero ? wait : Duration.Zero;
-    }
 }

@@ -6,24 +6,23 @@ internal static class CallHook
     /// <summary>Maps the route.</summary>
     public static void MapCallHook(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost("/calls/{line}", Take)
+        routes.MapHook("/calls/{line}", Take)
             .WithSummary("A missed call from a farmer's phone. Idempotent on id for 7 days.")
             .TakesJson<MissedCallMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }
 
-    private static async Task<IResult> Take(
-        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TimeProvider time)
+    private static async Task<IResult> Take(string line, HttpContext context)
     {
-        var (entry, refused) = await HookEntry.Open(line, context, lines, time);
+        var (entry, refused) = await HookEntry.Open(HookKind.Calls, line, context);
         if (entry is null) return refused!;
-        if (CallBody.Read(entry.Body, entry.Line, out var fault) is not { } call) return Faults.BadBody(fault);
-        return await HookTurn.Take(context, async (receiver, cancel) =>
-        {
-            var duplicate = await receiver.Ring(call, cancel);
-            return (HookTurn.Accepted(duplicate), duplicate);
-        });
+        var form = entry.Line.Form;
+        var calls = form.ReadCalls(entry.Request, entry.Line);
+        return await HookTurn.TakeAll(
+            context, calls, static call => call.From.Value,
+            static (receiver, call, cancel) => receiver.Ring(call, cancel),
+            duplicate => form.AnswerCalls(calls.Taken, duplicate));
     }
 }
 

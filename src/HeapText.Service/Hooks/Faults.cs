@@ -13,9 +13,19 @@ internal static class Faults
 
     public static ProblemHttpResult BadBody(string detail) => Problem(400, "The message cannot be read", detail);
 
-    public static ProblemHttpResult NotGenuine() => Problem(
-        401, "The message is not genuine",
-        "Sign the message per the Standard Webhooks specification with a live secret of this line.");
+    public static ProblemHttpResult NotGenuine(string fix) => Problem(401, "The message is not genuine", fix);
+
+    public static ProblemHttpResult FromPage() => Problem(
+        403, "The message comes from a web page", "Origin, Sec-Fetch-Site: leave them out, as gateways do.");
+
+    public static ProblemHttpResult NoSuchHook(string line, HookKind hook) => Problem(
+        404, "The line has no such hook", $"line: map it in Lines:{line}:{hook}, or post to another line.");
+
+    public static ProblemHttpResult WrongMethod(HttpContext context, IReadOnlyList<string> methods)
+    {
+        context.Response.Headers.Allow = string.Join(", ", methods);
+        return Problem(405, "Method Not Allowed", MethodDetail(context));
+    }
 
     public static ProblemHttpResult WrongPlace() => Problem(
         403, "The message comes from the wrong place",
@@ -57,13 +67,16 @@ internal static class Faults
         context.ProblemDetails.Detail ??= context.ProblemDetails.Status switch
         {
             404 => "path: there is nothing at this address; /openapi/v1.json lists what there is.",
-            405 => $"method: use {context.HttpContext.Response.Headers.Allow} at this address.",
+            405 => MethodDetail(context.HttpContext),
             415 => NotJsonDetail,
             500 when Hooks.Any(hook => context.HttpContext.Request.Path.StartsWithSegments(hook)) => NotTakenDetail,
             500 => "The service failed; its log tells why.",
             _ => null,
         };
     }
+
+    private static string MethodDetail(HttpContext context) =>
+        $"method: use {context.Response.Headers.Allow} at this address.";
 
     private static ProblemHttpResult Problem(int status, string title, string detail) =>
         TypedResults.Problem(detail, statusCode: status, title: title);

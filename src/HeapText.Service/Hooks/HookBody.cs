@@ -27,16 +27,16 @@ internal static class HookBody
     /// <summary>Whether the body may be read as JSON: it is said to be, or, as from a command line that says nothing of
     /// its type, it is not said to be anything else. A page of another site cannot send either without its
     /// origin.</summary>
-    public static bool IsJson(HttpRequest request)
+    public static bool IsJson(IHeaderDictionary headers)
     {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)) return IsFromNoPage(request);
+        if (!MediaTypeHeaderValue.TryParse(headers.ContentType.ToString(), out var type)) return IsFromNoPage(headers);
         if (type.MediaType.Equals(MediaTypeNames.Application.FormUrlEncoded, StringComparison.OrdinalIgnoreCase))
-            return IsFromNoPage(request);
+            return IsFromNoPage(headers);
         return (type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
                 || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
             && (!type.Charset.HasValue
                 || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
     }
 
-    private static bool IsFromNoPage(HttpRequest request) => !request.Headers.ContainsKey(HeaderNames.Origin);
+    private static bool IsFromNoPage(IHeaderDictionary headers) => !headers.ContainsKey(HeaderNames.Origin);
 }

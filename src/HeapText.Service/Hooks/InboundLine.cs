@@ -1,21 +1,19 @@
 using System.Net;
 using HeapText.Carriers;
+using HeapText.Carriers.Mapped;
 using HeapText.Carriers.Native;
 using HeapText.Carriers.Numbers;
-using HeapText.Carriers.Signing;
-using HeapText.Carriers.Smpp;
 using HeapText.Service.Startup;
 
 namespace HeapText.Service.Hooks;
 
 /// <summary>A line as its hooks see it.</summary>
 /// <param name="Name">Its name in the address.</param>
-/// <param name="Keys">Keys a message must be signed with; null on the practice line, which takes unsigned ones.</param>
 /// <param name="AllowedFrom">Networks it may be posted from; empty for all.</param>
 /// <param name="ReadNumber">Reads a sender's number as this line takes it.</param>
+/// <param name="Form">How its gateway speaks.</param>
 internal sealed record InboundLine(
-    string Name, IReadOnlyList<WebhookKey>? Keys, IReadOnlyList<IPNetwork> AllowedFrom,
-    Func<string, NumberReading> ReadNumber)
+    string Name, IReadOnlyList<IPNetwork> AllowedFrom, Func<string, NumberReading> ReadNumber, ILineForm Form)
 {
     /// <summary>Name of the line of practice mode.</summary>
     public const string Practice = "practice";
@@ -23,10 +21,7 @@ internal sealed record InboundLine(
     /// <summary>The lines these settings open, by name.</summary>
     public static IReadOnlyDictionary<string, InboundLine> From(Settings settings)
     {
-        var lines = settings.IsPractice
-            ? [new InboundLine(Practice, null, [], NumberReader.ReadPractice)]
-            // An SMPP line has a connection of its own: a hook of its name would take unsigned messages.
-            : settings.Lines.Where(line => line is not SmppLineOptions).Select(Of);
+        var lines = settings.IsPractice ? [OfPractice()] : settings.Lines.Select(Of).OfType<InboundLine>();
         return lines.ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
 
@@ -39,7 +34,21 @@ internal sealed record InboundLine(
         return AllowedFrom.Any(network => network.Contains(plain));
     }
 
-    private static InboundLine Of(LineOptions line) => new(
-        line.Name, (line as NativeLineOptions)?.Keys, line.AllowedFrom,
-        text => NumberReader.ReadReal(text, line.Region, line.Countries));
+    /// <summary>The line of practice mode, which takes unsigned messages.</summary>
+    public static InboundLine OfPractice() => new(Practice, [], NumberReader.ReadPractice, new NativeForm(null));
+
+    /// <summary>A line as its hooks see it; null when nothing comes in by hooks.</summary>
+    public static InboundLine? Of(LineOptions line)
+    {
+        ILineForm? form = line switch
+        {
+            NativeLineOptions native => new NativeForm(native.Keys),
+            MappedLineOptions mapped => new MappedForm(mapped),
+            _ => null,
+        };
+        return form is null
+            ? null
+            : new InboundLine(
+                line.Name, line.AllowedFrom, text => NumberReader.ReadReal(text, line.Region, line.Countries), form);
+    }
 }

@@ -1,5 +1,4 @@
 using HeapText.Dialog.Ports;
-using NodaTime.Extensions;
 
 namespace HeapText.Service.Hooks;
 
@@ -9,26 +8,25 @@ internal static class ReceiptHook
     /// <summary>Maps the route.</summary>
     public static void MapReceiptHook(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost("/receipts/{line}", Take)
+        routes.MapHook("/receipts/{line}", Take)
             .WithSummary("How a message ended. One of a message nobody knows is kept for an hour.")
             .TakesJson<ReceiptMessage>()
             .Produces<HookAccepted>(StatusCodes.Status202Accepted)
             .ProducesHookProblems();
     }
 
-    private static async Task<IResult> Take(
-        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TimeProvider time)
+    private static async Task<IResult> Take(string line, HttpContext context)
     {
-        var (entry, refused) = await HookEntry.Open(line, context, lines, time);
+        var (entry, refused) = await HookEntry.Open(HookKind.Receipts, line, context);
         if (entry is null) return refused!;
-        var now = time.GetUtcNow().ToInstant();
-        if (ReceiptBody.Read(entry.Body, entry.Line, now, out var fault) is not { } receipt)
-            return Faults.BadBody(fault);
-        return await HookTurn.Take(context, async (receiver, cancel) =>
-        {
-            var duplicate = await receiver.Note(receipt, cancel) == NoteOutcome.Unchanged;
-            return (HookTurn.Accepted(duplicate), duplicate);
-        });
+        var form = entry.Line.Form;
+        var reports = form.ReadReceipts(entry.Request, entry.Line, entry.At);
+        return await HookTurn.TakeAll(
+            context, reports, static report => report.Message,
+            static async (receiver, report, cancel) =>
+                report.Receipt is null
+                || await receiver.Note(report.Receipt, cancel) == NoteOutcome.Unchanged,
+            duplicate => form.AnswerReceipts(reports.Taken, duplicate));
     }
 }
 

@@ -6,23 +6,24 @@ internal static class UssdHook
     /// <summary>Maps the route.</summary>
     public static void MapUssdHook(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost("/ussd/{line}", Take)
+        routes.MapHook("/ussd/{line}", Take)
             .WithSummary("A step on a phone's dialled screen. The same session and step get the same answer.")
             .TakesJson<UssdStep>()
             .Produces<UssdScreen>()
             .ProducesHookProblems();
     }
 
-    private static async Task<IResult> Take(
-        string line, HttpContext context, IReadOnlyDictionary<string, InboundLine> lines, TimeProvider time)
+    private static async Task<IResult> Take(string line, HttpContext context)
     {
-        var (entry, refused) = await HookEntry.Open(line, context, lines, time);
+        var (entry, refused) = await HookEntry.Open(HookKind.Ussd, line, context);
         if (entry is null) return refused!;
-        if (UssdBody.Read(entry.Body, entry.Line, out var fault) is not { } step) return Faults.BadBody(fault);
+        var form = entry.Line.Form;
+        var steps = form.ReadStep(entry.Request, entry.Line);
+        if (steps.Taken is not [var step]) return Faults.BadBody(string.Join(' ', steps.Faults));
         return await HookTurn.Take(context, async (receiver, cancel) =>
         {
             var (screen, duplicate) = await receiver.Dial(step, cancel);
-            return (TypedResults.Ok(new UssdScreen(screen.Text, screen.Open)), duplicate);
+            return (form.AnswerStep(step, screen), duplicate);
         });
     }
 }

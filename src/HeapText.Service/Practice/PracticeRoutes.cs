@@ -71,7 +71,7 @@ internal static class PracticeRoutes
     private static async Task<IResult> Advance(
         HttpRequest request, PracticeTime time, PracticeClock clock, CancellationToken cancel)
     {
-        if (!HookBody.IsJson(request)) return Faults.NotJson();
+        if (!HookBody.IsJson(request.Headers)) return Faults.NotJson();
         if (ReadAdvance(await ReadField(request, "advance", cancel)) is not { } by)
         {
             return Faults.BadRequest($"advance: send an ISO 8601 duration above zero and up to {LongestDays} days, "
@@ -100,7 +100,7 @@ internal static class PracticeRoutes
 
     private static async Task<IResult> Measure(HttpRequest request, CancellationToken cancel)
     {
-        if (!HookBody.IsJson(request)) return Faults.NotJson();
+        if (!HookBody.IsJson(request.Headers)) return Faults.NotJson();
         if (await ReadField(request, "text", cancel) is not { } text)
             return Faults.BadRequest("text: send a string in a JSON object like {\"text\":\"HEAP\"}.");
         var fitting = Fit.Measure(text);

@@ -38,7 +38,7 @@ internal static class WordRoutes
         HttpRequest request, WordDesk desk, WordWorker worker, WordBook book, MaterialNames names, TimeProvider time,
         CancellationToken cancel)
     {
-        if (!HookBody.IsJson(request)) return Faults.NotJson();
+        if (!HookBody.IsJson(request.Headers)) return Faults.NotJson();
         if (await ReadForm(request, cancel) is not { } form)
             return Faults.BadRequest("word: send district, language, word and material in a JSON object.");
         var (word, fault) = form.Read(await desk.Districts(cancel), names.Book, book.Basic);

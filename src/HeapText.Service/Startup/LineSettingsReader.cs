@@ -14,6 +14,7 @@ internal static partial class LineSettingsReader
     private static readonly Dictionary<string, Form> Forms = new(StringComparer.Ordinal)
     {
         ["native"] = new Form(NativeSettingsReader.Known, NativeSettingsReader.Read),
+        ["mapped"] = new Form(MappedSettingsReader.Known, MappedSettingsReader.Read),
         ["smpp"] = new Form(SmppSettingsReader.Known, SmppSettingsReader.Read),
     };
 

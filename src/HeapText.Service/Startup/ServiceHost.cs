@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using HeapText.Carriers.Mapped;
 using HeapText.Carriers.Native;
 using HeapText.Carriers.Smpp;
 using HeapText.Dialog.Ports;
@@ -22,6 +23,8 @@ internal static class ServiceHost
         builder.WebHost.UseUrls([.. settings.Urls]);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
         if (settings.IsPractice) builder.Configuration["AllowedHosts"] = PracticeHosts(settings);
+        // Addresses of hooks that take GET hold numbers and texts.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = LongestStop);
         builder.Services.AddProblemDetails(problems => problems.CustomizeProblemDetails = Faults.Explain);
         builder.Services.AddOpenApi();
@@ -31,6 +34,7 @@ internal static class ServiceHost
         {
             builder.Services.AddSingleton(parts.Time)
                 .AddNativeLines(settings.Lines.OfType<NativeLineOptions>())
+                .AddMappedLines(settings.Lines.OfType<MappedLineOptions>())
                 .AddSmppLines(settings.Lines.OfType<SmppLineOptions>());
         }
 

@@ -21,11 +21,22 @@ internal sealed partial class TurnRunner(
     public Action<Inbound, Instant> OnHeard { get; init; } = static (_, _) => { };
 
     /// <inheritdoc/>
-    public async Task<bool> Hear(Inbound message, CancellationToken cancel)
+    public async Task<bool> Hear(Inbound message, CancellationToken cancel) =>
+        (await Hear(message, replies: false, cancel)).Duplicate;
+
+    /// <summary>Takes a text whose reply goes back at once instead of being sent: what is said now, null for nothing,
+    /// and whether it had its effect before. The same text again gets the same reply for <see cref="Screen.Kept"/>,
+    /// and then none.</summary>
+    /// <exception cref="StoreUnavailableException">Nothing was promised; the gateway may send it again.</exception>
+    /// <exception cref="TurnFailedException">No answer could be worked out; the gateway may send it again.</exception>
+    public Task<(string? Reply, bool Duplicate)> Reply(Inbound message, CancellationToken cancel) =>
+        Hear(message, replies: true, cancel);
+
+    private Task<(string? Reply, bool Duplicate)> Hear(Inbound message, bool replies, CancellationToken cancel)
     {
         var seen = new SeenId(message.Line, message.Id);
-        return await Answer(message.From, seen, (farmer, now) => Decide(farmer, message, now),
-            now => OnHeard(message, now), cancel);
+        return Answer(message.From, seen, (farmer, now) => Decide(farmer, message, now),
+            now => OnHeard(message, now), replies, cancel);
     }
 
     /// <inheritdoc/>
@@ -33,11 +44,12 @@ internal sealed partial class TurnRunner(
     {
         // No gateway's id of a text begins so.
         var seen = new SeenId(call.Line, $"\u001e{call.Id}");
-        return await Answer(call.From, seen, (farmer, now) => Decide(farmer, call, now), static _ => { }, cancel);
+        return (await Answer(call.From, seen, (farmer, now) => Decide(farmer, call, now), static _ => { },
+            replies: false, cancel)).Duplicate;
     }
 
-    private async Task<bool> Answer(
-        Msisdn from, SeenId seen, Func<Farmer?, Instant, Reaction> decide, Action<Instant> committed,
+    private async Task<(string? Reply, bool Duplicate)> Answer(
+        Msisdn from, SeenId seen, Func<Farmer?, Instant, Reaction> decide, Action<Instant> committed, bool replies,
         CancellationToken cancel)
     {
         var key = store.KeyOf(from);
@@ -46,19 +58,29 @@ internal sealed partial class TurnRunner(
         {
             var now = time.GetUtcNow().ToInstant();
             var start = await store.Begin(key, seen, now, cancel);
-            if (start.Seen) return true;
-            var reaction = decide(start.Farmer, now);
-            switch (await Commit(key, start, start.Number ?? from, seen, now, reaction, cancel))
-            {
-                case CommitOutcome.Duplicate:
-                    return true;
-                case CommitOutcome.Committed:
-                    committed(now);
-                    return false;
-            }
+            if (start.Seen) return (start.Answer?.Text, true);
+            var (reaction, reply) = replies
+                ? TakeOut(decide(start.Farmer, now), seen.Line, now)
+                : (decide(start.Farmer, now), null);
+            var outcome = await Commit(key, start, start.Number ?? from, seen, now, reaction, cancel, reply);
+            // What the other turn of the same text answered is read in the next round.
+            if (outcome == CommitOutcome.Duplicate && !replies) return (null, true);
+            if (outcome != CommitOutcome.Committed) continue;
+            committed(now);
+            return (reply?.Text, false);
         }
 
         throw new StoreUnavailableException("Other turns of the same farmer kept coming first.");
+    }
+
+    // What is to be said now on the line that waits for it goes into the answer; the rest is sent in its time.
+    private static (Reaction Later, Screen? Reply) TakeOut(Reaction reaction, string line, Instant now)
+    {
+        var said = reaction.Says.Where(says => says.Line == line && says.NotBefore <= now).ToList();
+        return said.Count == 0
+            ? (reaction, null)
+            : (reaction with { Says = [.. reaction.Says.Except(said)] },
+                new Screen(string.Join('\n', said.Select(says => says.Text)), Open: false));
     }
 
     /// <inheritdoc/>

@@ -23,7 +23,7 @@ internal static partial class ServeVerb
         serve.TreatUnmatchedTokensAsErrors = false;
         serve.SetAction(async (parsed, cancel) =>
         {
-            if (parsed.UnmatchedTokens.FirstOrDefault(token => !Setting().IsMatch(token)) is { } stray)
+            if (Stray(parsed.UnmatchedTokens) is { } stray)
             {
                 await Console.Error.WriteLineAsync($"serve does not know '{stray}'; see serve --help.");
                 return ExitCodes.WrongUse;
@@ -69,6 +69,10 @@ internal static partial class ServeVerb
             return ExitCodes.BadInput;
         }
     }
+
+    /// <summary>The first of these that is no setting; null when all are.</summary>
+    internal static string? Stray(IEnumerable<string> tokens) =>
+        tokens.FirstOrDefault(token => !Setting().IsMatch(token));
 
     private static WebApplicationBuilder NewBuilder(string[] args)
     {

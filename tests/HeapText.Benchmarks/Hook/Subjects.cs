@@ -47,7 +47,7 @@ internal sealed class Subjects : IAsyncDisposable
         var group = new Group(41, "Upper Ziwani", "en", "Africa/Nairobi", "Trainer, Marula Flats");
         var conversation = new Conversation(dialogs!, new Dictionary<int, Group> { [41] = group },
             new Office());
-        var line = new InboundLine(InboundLine.Practice, null, [], Carriers.Numbers.NumberReader.ReadPractice);
+        var line = InboundLine.OfPractice();
 
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();

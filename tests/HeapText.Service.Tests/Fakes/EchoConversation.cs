@@ -7,7 +7,8 @@ using NodaTime;
 namespace HeapText.Service.Tests.Fakes;
 
 /// <summary>Says back what it hears, and reminds next day at 07:00 in the village. "POISON" fails at once, "POISON DUE"
-/// when its reminder is due, "HELP" asks for the trainer, "TWICE" is answered with two messages.</summary>
+/// when its reminder is due, "HELP" asks for the trainer, "TWICE" is answered with two messages,
+/// "LATER" with a second one in a minute.</summary>
 internal sealed class EchoConversation : IConversation
 {
     public static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"];
@@ -30,6 +31,14 @@ internal sealed class EchoConversation : IConversation
         if (text == "POISON DUE") lock (_lock) _poisoned.Add(after.Subject);
         if (text == "HELP") after = after with { Concern = new Concern { Reason = ConcernReason.Person, Since = now } };
         var says = text == "TWICE" ? new[] { "first", "second" } : ["Heard: " + text];
+        if (text == "LATER")
+        {
+            var (first, second) = (Say(after, line, "At once", Priority.Reply, now),
+                Say(after, line, "Later", Priority.Reply, now));
+            return new Reaction(
+                after, [first, second with { NotBefore = now + Duration.FromMinutes(1) }], Tomorrow(now));
+        }
+
         return new Reaction(
             after, [.. says.Select(words => Say(after, line, words, Priority.Reply, now))], Tomorrow(now));
     }

@@ -61,6 +61,19 @@ internal sealed class RunningService : IAsyncDisposable
             .. settings ?? [],
         ]);
 
+    /// <summary>A service with the lines of a settings file, which send to a gateway of the test's instead of their
+    /// own.</summary>
+    public static Task<RunningService> OfFile(string folder, string file, string gateway)
+    {
+        var settings = new ConfigurationBuilder().AddJsonFile(file).Build().AsEnumerable()
+            .Where(setting => setting.Value is not null)
+            .Select(setting => setting.Key.EndsWith(":Send:Url", StringComparison.Ordinal)
+                ? new(setting.Key, gateway + setting.Value![setting.Value!.IndexOf('/', "https://".Length)..])
+                : setting);
+        return Open(folder, Start, "http://127.0.0.1:0",
+            [.. settings, new("Store:Secret", Convert.ToBase64String(new byte[32]))]);
+    }
+
     public Task<HttpResponseMessage> Text(string id, string text, string from = Number) =>
         Post(JsonSerializer.Serialize(new { id, from, to = "4040", text }));
 
