@@ -62,8 +62,12 @@ public static class Fit
         return [.. pieces.Select(piece => text.Substring(piece.Start, piece.Length))];
     }
 
-    private static TextEncoding EncodingOf(string text) =>
-        text.All(c => Gsm7.Cost(c) > 0) ? TextEncoding.Gsm7 : TextEncoding.Ucs2;
+    private static TextEncoding EncodingOf(string text)
+    {
+        foreach (var character in text)
+            if (Gsm7.Cost(character) == 0) return TextEncoding.Ucs2;
+        return TextEncoding.Gsm7;
+    }
 
     private static Capacity CapacityOf(TextEncoding encoding) =>
         encoding == TextEncoding.Gsm7 ? SmallAlphabet : WideAlphabet;

@@ -35,9 +35,12 @@ internal static class Gsm7
             .Concat(Extension.Select(one => (Character: one.Value, Code: one.Key | EscapedBit)))
             .ToFrozenDictionary(pair => pair.Character, pair => pair.Code);
 
+    // Counted for every character of every message, so by index up to the highest character there is.
+    private static readonly byte[] Costs = [.. Enumerable.Range(0, Codes.Keys.Max() + 1).Select(character =>
+        Codes.TryGetValue((char)character, out var code) ? (code & EscapedBit) != 0 ? (byte)2 : (byte)1 : (byte)0)];
+
     /// <summary>How many septets a character takes: 1, 2 with the escape, or 0 when the alphabet lacks it.</summary>
-    public static int Cost(char character) =>
-        Codes.TryGetValue(character, out var code) ? (code & EscapedBit) != 0 ? 2 : 1 : 0;
+    public static int Cost(char character) => character < Costs.Length ? Costs[character] : 0;
 
     /// <summary>The septet of a character, and whether the escape stands before it; null when the alphabet lacks
     /// it.</summary>
