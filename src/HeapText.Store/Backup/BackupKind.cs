@@ -30,3 +30,19 @@ internal enum BackupKind : byte
 
 /// <summary>One frame of a backup.</summary>
 internal readonly record struct BackupFrame(BackupKind Kind, byte[] Packed);
+
+/// <summary>What the kinds are called outside.</summary>
+internal static class BackupKinds
+{
+    /// <summary>Every kind of record, with the name its count goes by.</summary>
+    public static readonly IReadOnlyDictionary<BackupKind, string> Names = new Dictionary<BackupKind, string>
+    {
+        [BackupKind.Farmer] = "farmers",
+        [BackupKind.Group] = "groups",
+        [BackupKind.OwnWord] = "words",
+        [BackupKind.Audit] = "audit",
+        [BackupKind.SetAside] = "setAside",
+        [BackupKind.Reference] = "references",
+        [BackupKind.EarlyReceipt] = "earlyReceipts",
+    };
+}

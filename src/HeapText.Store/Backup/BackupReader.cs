@@ -10,7 +10,7 @@ internal sealed class BackupReader : IDisposable
     private const int BufferSize = 1 << 16;
     private const int EndLength = 2 * BackupHeader.DigestLength;
     private readonly FileStream _stream;
-    private readonly long[] _counts = new long[Enum.GetValues<BackupKind>().Length];
+    private readonly long[] _counts = new long[BackupKinds.Names.Count + 1];
 
     private BackupReader(FileStream stream, BackupHeader header)
     {
@@ -67,8 +67,7 @@ internal sealed class BackupReader : IDisposable
 
     internal static BackupSummary Summary(BackupHeader header, long bytes, long[] counts) => new(
         header.TakenAt, Convert.ToHexStringLower(header.Fingerprint), bytes,
-        Enum.GetValues<BackupKind>().Where(kind => kind != BackupKind.End)
-            .ToDictionary(kind => kind.ToString(), kind => counts[(int)kind]));
+        BackupKinds.Names.ToDictionary(kind => kind.Value, kind => counts[(int)kind.Key]));
 
     private void Check(NumberVault vault)
     {

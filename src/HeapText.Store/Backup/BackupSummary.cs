@@ -6,6 +6,7 @@ namespace HeapText.Store.Backup;
 /// <param name="TakenAt">When it was begun, by the clock of the store.</param>
 /// <param name="Secret">Fingerprint of the secret it needs: 32 hexadecimal digits.</param>
 /// <param name="Bytes">Size of the file.</param>
-/// <param name="Counts">How many records of each kind, by its name.</param>
+/// <param name="Counts">How many records of each kind: farmers, groups, words, audit, setAside, references,
+/// earlyReceipts.</param>
 public sealed record BackupSummary(
     Instant TakenAt, string Secret, long Bytes, IReadOnlyDictionary<string, long> Counts);

@@ -12,7 +12,7 @@ internal sealed class BackupWriter : IDisposable
     private readonly BackupHeader _header;
     private readonly FileStream _stream;
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-    private readonly long[] _counts = new long[Enum.GetValues<BackupKind>().Length];
+    private readonly long[] _counts = new long[BackupKinds.Names.Count + 1];
 
     private BackupWriter(string file, BackupHeader header, FileStream stream)
     {

@@ -188,7 +188,7 @@ public sealed class RefusedRestoreTests : IDisposable
 
         var taken = await home.Take(BackupFile, TimeProvider.System);
 
-        Assert.Equal(Season.Farmers, taken.Counts["Farmer"]);
+        Assert.Equal(Season.Farmers, taken.Counts["farmers"]);
         using var after = Session.Open(home.DatabaseFile, TimeSpan.FromSeconds(1));
         Assert.Equal(3L, after.Scalar("PRAGMA user_version"));
     }

@@ -38,7 +38,7 @@ public sealed class RoundTripTests : IDisposable
         var restored = await target.Restore(BackupFile);
 
         Assert.Equivalent(taken, restored, strict: true);
-        Assert.Equal(Season.Farmers, taken.Counts["Farmer"]);
+        Assert.Equal(Season.Farmers, taken.Counts["farmers"]);
         await using var store = await target.Open(Season.ClockAt(Season.Noon));
         Assert.Equal(before, await Season.Seen(store));
         Assert.Single(Directory.GetFiles(_folder));
