@@ -44,6 +44,17 @@ internal sealed class Keys(string prefix)
     /// <summary>Set of the names of all lines that messages were ever queued for.</summary>
     public RedisKey Lines => $"{prefix}:lines";
 
+    /// <summary>Sorted set: charges of a line, each "a number, a space, segments" → its moment [ms]. All that says what
+    /// lines may send carries one hash tag, since caps reach over lines. Expires with the line's window.</summary>
+    public RedisKey Rate(string line) => $"{prefix}:{{lines}}:rate:{line}";
+
+    /// <summary>Integer: segments a line has sent on a day; those of all lines where the name is empty. Expires after
+    /// <see cref="SpendingLifetime"/>.</summary>
+    public RedisKey Spending(string line, string day) => $"{prefix}:{{lines}}:{day}:{line}";
+
+    /// <summary>How long a day's count stays after the last charge: longer than a day is anywhere.</summary>
+    public static readonly TimeSpan SpendingLifetime = TimeSpan.FromDays(2);
+
     /// <summary>String, see <see cref="StoredFarmer"/>: version, sealed number, packed record.</summary>
     public RedisKey Farmer(FarmerKey key) => Of(key, "f:");
 

@@ -80,7 +80,7 @@ public sealed class RedisMemoryTests : IAsyncLifetime
         _clock.Advance(TimeSpan.FromDays(1));
         await Each(n => Commit(n, sent));
         var now = Instant.FromDateTimeOffset(_clock.GetUtcNow());
-        var taken = await _store.TakeNext("lake", now, Duration.FromMinutes(1), Farmers, Cancel);
+        var taken = await _store.TakeNext("lake", Priority.Notice, now, Duration.FromMinutes(1), Farmers, Cancel);
         await Task.WhenAll(taken.Select(async sending =>
         {
             var id = sending.Message.Id;
