@@ -16,15 +16,18 @@ internal static class KeptClock
         return await With(folder, async journal => new PracticeClock(real, await journal.Offset()));
     }
 
-    /// <summary>Moves the clock on to a moment that it has not reached, for the next service to start there.</summary>
+    /// <summary>Lets the next service go on from a backup: its clock has reached the moment of the backup, and a demo
+    /// village once left half made is no more to be made anew.</summary>
     /// <exception cref="SettingsFaultsException">The journal cannot be written.</exception>
     public static async Task GoOnFrom(Instant moment, string folder, TimeProvider real)
     {
-        var clock = await Of(folder, real);
-        if (clock.GetUtcNow().ToInstant() >= moment) return;
+        var offset = moment - real.GetUtcNow().ToInstant();
+        // No journal is made for a store that no practice service has moved the clock of.
+        if (offset <= Duration.Zero && !File.Exists(Path.Combine(folder, PracticeJournal.FileName))) return;
         await With(folder, async journal =>
         {
-            await journal.KeepOffset(moment - real.GetUtcNow().ToInstant());
+            await journal.KeepSeeding(false);
+            if (offset > await journal.Offset()) await journal.KeepOffset(offset);
             return true;
         });
     }

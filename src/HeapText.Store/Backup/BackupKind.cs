@@ -26,6 +26,9 @@ internal enum BackupKind : byte
 
     /// <summary>A packed <see cref="EarlyReceiptCopy"/>.</summary>
     EarlyReceipt = 7,
+
+    /// <summary>A packed <see cref="SpendingCopy"/>.</summary>
+    Spending = 8,
 }
 
 /// <summary>One frame of a backup.</summary>
@@ -44,5 +47,6 @@ internal static class BackupKinds
         [BackupKind.SetAside] = "setAside",
         [BackupKind.Reference] = "references",
         [BackupKind.EarlyReceipt] = "earlyReceipts",
+        [BackupKind.Spending] = "dayCounts",
     };
 }

@@ -43,13 +43,15 @@ internal sealed class FarmerCopyFormatter() : PortFormatter<FarmerCopy>(11)
             Due = Moment(ref reader),
             Group = (int?)Moment(ref reader),
             ConcernSince = Moment(ref reader),
-            Seen = Each(ref reader, static (ref MessagePackReader one) => new SeenCopy(Bytes(ref one), one.ReadInt64())),
+            Seen = Each(ref reader, static (ref MessagePackReader one) =>
+                new SeenCopy(Bytes(ref one), one.ReadInt64())),
             Answers = Each(ref reader, static (ref MessagePackReader one) =>
                 new AnswerCopy(Bytes(ref one), one.ReadInt64(), Bytes(ref one))),
             Outbox = Each(ref reader, static (ref MessagePackReader one) => new OutboxCopy(
                 one.ReadString()!, one.ReadString()!, (Priority)one.ReadInt32(), one.ReadInt64(), one.ReadInt32(),
                 Bytes(ref one))),
-            Sent = Each(ref reader, static (ref MessagePackReader one) => new SentCopy(one.ReadInt64(), Bytes(ref one))),
+            Sent = Each(ref reader, static (ref MessagePackReader one) =>
+                new SentCopy(one.ReadInt64(), Bytes(ref one))),
         };
 
     private delegate T ReadOne<T>(ref MessagePackReader reader);
@@ -148,4 +150,21 @@ internal sealed class EarlyReceiptCopyFormatter() : PortFormatter<EarlyReceiptCo
         ref MessagePackReader reader, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options) =>
         new(FarmerCopyFormatter.Bytes(ref reader), (DeliveryState)reader.ReadInt32(), reader.ReadInt64(),
             reader.ReadInt64());
+}
+
+/// <summary>Day, line, segments.</summary>
+internal sealed class SpendingCopyFormatter() : PortFormatter<SpendingCopy>(3)
+{
+    protected override void Write(
+        ref MessagePackWriter writer, SpendingCopy value, IMessagePackFormatter<Instant> instant,
+        MessagePackSerializerOptions options)
+    {
+        writer.Write(value.Day);
+        writer.Write(value.Line);
+        writer.Write(value.Segments);
+    }
+
+    protected override SpendingCopy Read(
+        ref MessagePackReader reader, IMessagePackFormatter<Instant> instant, MessagePackSerializerOptions options) =>
+        new(reader.ReadString()!, reader.ReadString()!, reader.ReadInt64());
 }

@@ -84,5 +84,8 @@ internal sealed record SentCopy(long At, byte[] Entry);
 /// <param name="At">When it was noted; where only the day is known, its end.</param>
 internal sealed record ReferenceCopy(byte[] Mark, FarmerKey Key, string Tail, int Part, long At);
 
+/// <summary>Segments sent on a day, as 2026-03-02, over a line; over all lines where it is empty.</summary>
+internal sealed record SpendingCopy(string Day, string Line, long Segments);
+
 /// <summary>A receipt that came before its send was settled.</summary>
 internal sealed record EarlyReceiptCopy(byte[] Mark, DeliveryState State, long StateAt, long At);

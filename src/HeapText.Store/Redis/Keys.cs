@@ -26,7 +26,8 @@ internal sealed class Keys(string prefix)
     /// <summary>The farmer back.</summary>
     public static FarmerKey FarmerOf(byte[] member) => new(Convert.ToHexStringLower(member));
 
-    /// <summary>String: the layout's number, or <see cref="Restoring"/>; then the fingerprint of the secret.</summary>
+    /// <summary>String: the layout's number, or <see cref="Restoring"/>; then the fingerprint of the
+    /// secret.</summary>
     public RedisKey Layout => $"{prefix}:layout";
 
     /// <summary>Hash: group code → packed group.</summary>
@@ -131,6 +132,16 @@ internal sealed class Keys(string prefix)
 
     /// <summary>Pattern: every <see cref="EarlyReceipt"/>.</summary>
     public RedisValue AllEarlyReceipts => $"{prefix}:{{r[0-9][0-9][0-9]}}:e:*";
+
+    /// <summary>Pattern: every key of <see cref="Spending"/>.</summary>
+    public RedisValue AllSpending => $"{prefix}:{{lines}}:[0-9]*";
+
+    /// <summary>Day and line of a key of <see cref="Spending"/>.</summary>
+    public (string Day, string Line) SpendingOf(RedisKey spending)
+    {
+        var parts = ((string)spending!)[(prefix.Length + 1)..].Split(':', 3);
+        return (parts[1], parts[2]);
+    }
 
     /// <summary>The farmer of a key <see cref="Farmer"/>.</summary>
     public FarmerKey FarmerOf(RedisKey farmer) => FarmerOf(((byte[])farmer!)[(_partitions[0].Length + 2)..]);

@@ -27,6 +27,7 @@ internal sealed class RedisCopy(RedisStore store, Keys keys, long takenAt) : IBa
         foreach (var frame in await SetAside()) yield return frame;
         await foreach (var frame in References(cancel)) yield return frame;
         await foreach (var frame in EarlyReceipts(cancel)) yield return frame;
+        await foreach (var frame in Spending(cancel)) yield return frame;
     }
 
     public ValueTask DisposeAsync() => store.DisposeAsync();
@@ -97,6 +98,20 @@ internal sealed class RedisCopy(RedisStore store, Keys keys, long takenAt) : IBa
                 var fields = text.Split(' ').Select(field => long.Parse(field, CultureInfo.InvariantCulture)).ToList();
                 yield return new BackupFrame(BackupKind.EarlyReceipt, RecordFormat.Pack(
                     new EarlyReceiptCopy(Keys.MarkOf(key), (DeliveryState)fields[1], fields[2], fields[0])));
+            }
+        }
+    }
+
+    private async IAsyncEnumerable<BackupFrame> Spending([EnumeratorCancellation] CancellationToken cancel)
+    {
+        await foreach (var some in Found(keys.AllSpending, cancel))
+        {
+            foreach (var key in some)
+            {
+                var (day, line) = keys.SpendingOf(key);
+                if ((long?)await _database.StringGetAsync(key) is { } segments)
+                    yield return new BackupFrame(
+                        BackupKind.Spending, RecordFormat.Pack(new SpendingCopy(day, line, segments)));
             }
         }
     }

@@ -104,6 +104,10 @@ internal sealed class RedisRestore : IBackupTarget
                     CultureInfo.InvariantCulture, $"{early.At} {(int)early.State} {early.StateAt}");
                 return [_database.StringSetAsync(
                     _keys.EarlyReceipt(early.Mark), text, SentMessage.EarlyKept.ToTimeSpan())];
+            case BackupKind.Spending:
+                var spent = RecordFormat.Unpack<SpendingCopy>(frame.Packed);
+                return [_database.StringSetAsync(
+                    _keys.Spending(spent.Line, spent.Day), spent.Segments, Keys.SpendingLifetime)];
             default:
                 throw new ArgumentOutOfRangeException(nameof(frame));
         }

@@ -58,6 +58,9 @@ internal static class BackupTables
     /// <summary>→ mark, state, state at, at.</summary>
     public const string EarlyReceipts = "SELECT mark, state, state_at, at FROM early_receipt";
 
+    /// <summary>→ day, line, segments.</summary>
+    public const string Spending = "SELECT day, line, segments FROM spending";
+
     /// <summary>→ whether there is any record that was not put in by the making of the file.</summary>
     public const string Any = """
         SELECT EXISTS (SELECT 1 FROM farmer) OR EXISTS (SELECT 1 FROM village_group)

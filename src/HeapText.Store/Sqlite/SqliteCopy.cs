@@ -87,7 +87,9 @@ internal sealed class SqliteCopy : IBackupSource
             row.GetFieldValue<byte[]>(0), KeyFrom(row.GetFieldValue<byte[]>(1)), row.GetString(2), row.GetInt32(3),
             row.GetInt64(4))))
         .Concat(Packed(BackupKind.EarlyReceipt, BackupTables.EarlyReceipts, row => new EarlyReceiptCopy(
-            row.GetFieldValue<byte[]>(0), (DeliveryState)row.GetInt32(1), row.GetInt64(2), row.GetInt64(3))));
+            row.GetFieldValue<byte[]>(0), (DeliveryState)row.GetInt32(1), row.GetInt64(2), row.GetInt64(3))))
+        .Concat(Packed(BackupKind.Spending, BackupTables.Spending, row => new SpendingCopy(
+            row.GetString(0), row.GetString(1), row.GetInt64(2))));
 
     private IEnumerable<BackupFrame> Entries(BackupKind kind, string sql)
     {

@@ -134,11 +134,16 @@ internal sealed class SqliteRestore : IBackupTarget
             case BackupKind.Reference:
                 var reference = RecordFormat.Unpack<ReferenceCopy>(frame.Packed);
                 if (IdOf(session, reference.Key) is { } of)
-                    session.Run(Tables.References.Put, reference.Mark, of, reference.Tail, reference.Part, reference.At);
+                    session.Run(
+                        Tables.References.Put, reference.Mark, of, reference.Tail, reference.Part, reference.At);
                 break;
             case BackupKind.EarlyReceipt:
                 var early = RecordFormat.Unpack<EarlyReceiptCopy>(frame.Packed);
                 session.Run(Tables.EarlyReceipts.Put, early.Mark, (int)early.State, early.StateAt, early.At, false);
+                break;
+            case BackupKind.Spending:
+                var spent = RecordFormat.Unpack<SpendingCopy>(frame.Packed);
+                session.Run(Tables.Spending.Add, spent.Day, spent.Line, spent.Segments);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(frame));

@@ -1,7 +1,6 @@
 using HeapText.Dialog.Ports;
 using HeapText.Store.Backup;
 using HeapText.Store.Redis;
-using HeapText.Store.Sqlite;
 using StackExchange.Redis;
 
 namespace HeapText.Store.Tests.Backup;
@@ -177,20 +176,6 @@ public sealed class RefusedRestoreTests : IDisposable
 
         Assert.Equal("a letter", await File.ReadAllTextAsync(letter, Cancel));
         Assert.Equal(2, Directory.GetFiles(_folder).Length);
-    }
-
-    [Fact]
-    public async Task Take_StoreOfAnEarlierLayout_LeavesItAsItIs()
-    {
-        await using var home = await Backed(Home.Embedded);
-        using (var session = Session.Open(home.DatabaseFile, TimeSpan.FromSeconds(1)))
-            session.Script("DROP TABLE sent; DROP TABLE reference; DROP TABLE early_receipt; PRAGMA user_version = 3;");
-
-        var taken = await home.Take(BackupFile, TimeProvider.System);
-
-        Assert.Equal(Season.Farmers, taken.Counts["farmers"]);
-        using var after = Session.Open(home.DatabaseFile, TimeSpan.FromSeconds(1));
-        Assert.Equal(3L, after.Scalar("PRAGMA user_version"));
     }
 
     /// <summary>A home with the season in it, which is backed up.</summary>

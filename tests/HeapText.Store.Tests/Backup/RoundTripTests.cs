@@ -55,7 +55,7 @@ public sealed class RoundTripTests : IDisposable
         {
             await Season.Write(live);
             Assert.Empty(await live.ClaimDue(Season.Noon, LeasesOver, 10, Cancel));
-            Assert.Single(await live.TakeNext("lake", Season.Noon, LeasesOver, 1, Cancel));
+            Assert.Single(await live.TakeNext("lake", Priority.Notice, Season.Noon, LeasesOver, 1, Cancel));
             await source.Take(BackupFile, Season.ClockAt(Season.Noon));
         }
 
@@ -65,7 +65,8 @@ public sealed class RoundTripTests : IDisposable
         Assert.Single(await store.ClaimDue(Season.Noon, LeasesOver, 10, Cancel));
         Assert.Equal(
             ["s1-3", "s2-3", "s3-1", "s4-1", "s5-1", "s6-1"],
-            (await store.TakeNext("lake", Season.Noon, LeasesOver, 10, Cancel)).Select(one => one.Message.Id).Order());
+            (await store.TakeNext("lake", Priority.Notice, Season.Noon, LeasesOver, 10, Cancel))
+                .Select(one => one.Message.Id).Order());
     }
 
     [Theory]
@@ -107,7 +108,8 @@ public sealed class RoundTripTests : IDisposable
     private async Task<long> MadeAfterRestore(Home home, long atSecond)
     {
         await StoreBackup.Restore(
-            home.Options, BackupFile, replace: true, Season.ClockAt(Instant.FromUnixTimeSeconds(atSecond)), null, Cancel);
+            home.Options, BackupFile, replace: true, Season.ClockAt(Instant.FromUnixTimeSeconds(atSecond)), null,
+            Cancel);
         await using var store = await home.Open(Season.ClockAt(Season.Noon));
         return (await store.Begin(store.KeyOf(Season.Number(1)), null, Season.Noon, Cancel)).Farmer!.MessagesMade;
     }

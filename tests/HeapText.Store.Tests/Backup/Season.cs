@@ -14,6 +14,7 @@ internal static class Season
     public static readonly Instant Noon = Instant.FromUtc(2026, 3, 2, 12, 0);
     private const string Line = "lake";
     private static readonly Duration Lease = Duration.FromMinutes(1);
+    private static readonly LineBudget Budget = new(Line, 100, 10, null, DateTimeZone.Utc);
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -35,13 +36,15 @@ internal static class Season
         for (var n = 1; n <= Farmers; n++) await Turns(store, n);
 
         // Of the six heads: one sent, one given up, one postponed, three under way.
-        var taken = (await store.TakeNext(Line, Noon, Lease, Farmers, Cancel)).OrderBy(one => one.Message.Id).ToList();
+        var taken = (await store.TakeNext(Line, Priority.Notice, Noon, Lease, Farmers, Cancel))
+            .OrderBy(one => one.Message.Id).ToList();
         await store.Settle(taken[0], new Settlement.Sent(["r-1", "r-2"]), Cancel);
         await store.Settle(taken[1], new Settlement.SetAside("refused"), Cancel);
         await store.Settle(taken[2], new Settlement.Retry(Noon + Duration.FromHours(5)), Cancel);
         await store.Note(new Receipt(Line, "r-1", DeliveryState.Delivered, Noon), Noon, Cancel);
         await store.Note(new Receipt(Line, $"{taken[3].Message.Id}", DeliveryState.Delivered, Noon), Noon, Cancel);
         await store.ClaimDue(Noon, Lease, 1, Cancel);
+        await store.Allow(Budget, [new Load(Priority.Reply, 7)], Noon, Cancel);
     }
 
     /// <summary>What is seen of it once all leases have ended, with nothing left to claim or take.</summary>
@@ -63,6 +66,8 @@ internal static class Season
         seen.Add($"{await store.Note(new Receipt(Line, "r-2", DeliveryState.Delivered, Noon), Noon, Cancel)}");
         for (var n = 1; n <= Farmers; n++)
             foreach (var sent in await store.Sent(store.KeyOf(Number(n)), Cancel)) seen.Add($"{sent}");
+        var later = Noon + Duration.FromHours(6);
+        seen.Add($"{(await store.Allow(Budget, [new Load(Priority.Reply, 4)], later, Cancel)).Granted} more allowed");
         return seen;
     }
 
@@ -129,7 +134,7 @@ internal static class Season
     {
         var seen = new List<string>();
         var now = Noon + Duration.FromHours(6);
-        while (await store.TakeNext(Line, now, Lease, 10, Cancel) is { Count: > 0 } taken)
+        while (await store.TakeNext(Line, Priority.Notice, now, Lease, 10, Cancel) is { Count: > 0 } taken)
         {
             foreach (var one in taken.OrderBy(one => one.Message.Id, StringComparer.Ordinal))
             {
