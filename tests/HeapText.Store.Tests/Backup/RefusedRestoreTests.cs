@@ -1,12 +1,14 @@
 using HeapText.Dialog.Ports;
 using HeapText.Store.Backup;
+using HeapText.Store.Numbers;
 using HeapText.Store.Redis;
-using StackExchange.Redis;
+using Microsoft.Extensions.Logging.Abstractions;
 
 namespace HeapText.Store.Tests.Backup;
 
 public sealed class RefusedRestoreTests : IDisposable
 {
+    private static readonly NumberVault Vault = new(Convert.FromBase64String(Home.Secret));
     private readonly string _folder = Directory.CreateTempSubdirectory("heaptext-backup-").FullName;
 
     private string BackupFile => Path.Combine(_folder, "season.heaptext");
@@ -78,7 +80,8 @@ public sealed class RefusedRestoreTests : IDisposable
         var fault = await Assert.ThrowsAsync<BackupFaultException>(() => other.Restore(BackupFile));
 
         Assert.StartsWith("Store:Secret", fault.Message, StringComparison.Ordinal);
-        Assert.Contains((await home.Take(BackupFile, TimeProvider.System)).Secret, fault.Message, StringComparison.Ordinal);
+        var needed = (await home.Take(BackupFile, TimeProvider.System)).Secret;
+        Assert.Contains(needed, fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -110,11 +113,13 @@ public sealed class RefusedRestoreTests : IDisposable
     public async Task Restore_CutShortOnAServer_KeepsServicesOutUntilRestoredWhole()
     {
         await using var home = await Backed(Home.Redis);
-        using (var server = await ConnectionMultiplexer.ConnectAsync(home.Options.Connection))
+        await using (var halfWay = new RedisRestore(
+            await RedisStore.Connect(home.Options, "cut-short", NullLogger.Instance), new Keys(Keys.Prefix), Vault,
+            takenAt: 0, number: 0))
         {
-            var keys = new Keys(Keys.Prefix);
-            var layout = (string)(await server.GetDatabase().StringGetAsync(keys.Layout))!;
-            await server.GetDatabase().StringSetAsync(keys.Layout, $"{Keys.Restoring} {layout.Split(' ')[1]}");
+            using var backup = BackupReader.Open(BackupFile, Vault);
+            await halfWay.Clear(Cancel);
+            foreach (var frame in backup.Frames().Take(5)) await halfWay.Add(frame);
         }
 
         var fault = await Assert.ThrowsAsync<InvalidDataException>(async () => await Words(home));
