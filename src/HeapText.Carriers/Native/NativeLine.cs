@@ -13,9 +13,6 @@ namespace HeapText.Carriers.Native;
 /// <summary>A gateway that speaks the native form: signed JSON posts.</summary>
 public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory clients, TimeProvider time) : ICarrier
 {
-    /// <summary>Name of the HTTP client every native line uses.</summary>
-    public const string ClientName = "line";
-
     /// <inheritdoc/>
     public string Line => options.Name;
 
@@ -24,7 +21,7 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         ArgumentNullException.ThrowIfNull(message);
         using var request = Write(message, to);
-        using var client = clients.CreateClient(ClientName);
+        using var client = clients.CreateClient(LineHttp.ClientName);
         using var deadline = new CancellationTokenSource(options.Timeout, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
         try
@@ -36,9 +33,9 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
         {
             return new SendOutcome.TryAgain(null, LineBusy: true);
         }
-        catch (HttpRequestException)
+        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
         {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
+            return LineHttp.OutcomeOf(fault);
         }
     }
 
