@@ -13,7 +13,6 @@ internal sealed class StoreHome : IAsyncDisposable
 
     private readonly TempFolder _folder = new();
     private readonly RedisServer? _server;
-
     private readonly string? _secret;
 
     private StoreHome(RedisServer? server, string? secret)
@@ -27,6 +26,9 @@ internal sealed class StoreHome : IAsyncDisposable
     /// <param name="secret">Store:Secret; null for that of practice mode.</param>
     public static async Task<StoreHome> Open(string kind, string? secret = null) =>
         new(kind == Redis ? await RedisServer.StartDurable() : null, secret);
+
+    /// <summary>The server; null where there is none.</summary>
+    public RedisServer? Server => _server;
 
     /// <summary>Names the store to a verb.</summary>
     public IReadOnlyList<string> Options => ["--data", _folder.Path, .. Settings];
