@@ -29,13 +29,19 @@ internal static class OutboxEntry
     /// <summary>What the entry holds beside version and place.</summary>
     public static (Priority Priority, string Line, string Id, byte[] Packed) Parts(byte[] entry)
     {
-        var line = Array.IndexOf(entry, (byte)'\n');
-        var id = Array.IndexOf(entry, (byte)'\n', line + 1);
+        var (line, id) = Ends(entry);
         return ((Priority)(entry[OrderLength + 1] - '0'),
             Encoding.UTF8.GetString(entry.AsSpan((OrderLength + 3)..line)),
             Encoding.UTF8.GetString(entry.AsSpan((line + 1)..id)), entry[(id + 1)..]);
     }
 
     /// <summary>The message back.</summary>
-    public static Outbound Message(byte[] entry) => RecordFormat.Unpack<Outbound>(Parts(entry).Packed);
+    public static Outbound Message(byte[] entry) => RecordFormat.Unpack<Outbound>(entry.AsMemory(Ends(entry).Id + 1));
+
+    /// <summary>Where line and id end.</summary>
+    private static (int Line, int Id) Ends(byte[] entry)
+    {
+        var line = Array.IndexOf(entry, (byte)'\n');
+        return (line, Array.IndexOf(entry, (byte)'\n', line + 1));
+    }
 }

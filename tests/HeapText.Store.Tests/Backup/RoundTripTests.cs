@@ -88,10 +88,12 @@ public sealed class RoundTripTests : IDisposable
         Assert.Equal(1_800_000_060, second);
     }
 
-    [Fact]
-    public async Task Take_WithEveryKindOfWrite_HoldsNoNumberInClear()
+    [Theory]
+    [InlineData(Home.Embedded)]
+    [InlineData(Home.Redis)]
+    public async Task Take_WithEveryKindOfWrite_HoldsNoNumberInClear(string kind)
     {
-        await using var source = await Home.New(Home.Embedded);
+        await using var source = await Home.New(kind);
         Assert.True(Msisdn.TryParse("+999123456789", out var number));
         await using (var live = await source.Open(TimeProvider.System))
         {
