@@ -55,7 +55,7 @@ internal sealed record BackupHeader(byte[] Fingerprint, Instant TakenAt)
             throw new BackupFaultException("This is no backup of HeapText, or only the start of one.");
         if (bytes[MagicLength] != Version)
             throw new BackupFaultException(
-                $"The backup has format {bytes[MagicLength]}; this version knows {Version}. Install the newer version.");
+                $"The backup has format {bytes[MagicLength]}; this version knows {Version}. Install the newer one.");
         return new BackupHeader(
             bytes.Slice(MagicLength + 1, FingerprintLength).ToArray(),
             Instant.FromUnixTimeMilliseconds(

@@ -76,7 +76,7 @@ internal sealed class BackupReader : IDisposable
             throw new BackupFaultException(
                 "Store:Secret is not the one this backup was made under: its numbers could not be read. Set the secret "
                 + $"with fingerprint {Convert.ToHexStringLower(Header.Fingerprint)} (given: "
-                + $"{Convert.ToHexStringLower(vault.Fingerprint)}), or put that store's store.key into the data folder.");
+                + $"{Convert.ToHexStringLower(vault.Fingerprint)}), or put that store's store.key into the folder.");
         if (!CryptographicOperations.FixedTimeEquals(signature, vault.SignatureOf(digest)))
             throw new BackupFaultException(
                 "The backup was altered after it was made. Nothing was changed; take another backup.");

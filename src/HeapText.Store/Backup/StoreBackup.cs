@@ -65,7 +65,7 @@ public static class StoreBackup
             await using var target = await Target(options, vault, reader.Header.TakenAt, number);
             if (await target.HoldsRecords(cancel) && !replace)
                 throw new BackupFaultException(
-                    "The store holds records, so nothing was changed. Add --replace to lose them, or name an empty one.");
+                    "The store holds records, so nothing was changed. Add --replace to lose them, or name another.");
             await target.Clear(cancel);
             var done = 0L;
             foreach (var frame in reader.Frames())

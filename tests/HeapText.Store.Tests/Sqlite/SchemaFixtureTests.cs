@@ -54,7 +54,7 @@ public sealed class SchemaFixtureTests
         await AssertHolds(store, layout);
     }
 
-    /// <summary>A migration that was released is never edited: stores that ran it would not have what it says.</summary>
+    /// <summary>A migration that was released is never edited: stores that ran it would lack what it says.</summary>
     [Theory]
     [MemberData(nameof(Layouts))]
     public void Migrations_UpToEachLayout_MakeWhatTheyMadeWhenItWasReleased(int layout)
