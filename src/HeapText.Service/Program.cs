@@ -16,6 +16,7 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     WordVerb.Create(),
     BackupVerb.CreateBackup(),
     BackupVerb.CreateRestore(),
+    MessageVerb.Create(),
 };
 
 // No verb means serve, with or without options of its own.

@@ -160,14 +160,21 @@ public sealed class Conversation : IConversation
 
     private void HearJoined(Talk talk, string text, Reading reading)
     {
-        if (IsUrgent(reading)) HearUrgent(talk, reading);
-        else if (Understood(talk, text, reading)) talk.Farmer = talk.Farmer with { Misreadings = 0 };
+        if (reading.Urgent && !IsReasonOfDelay(reading))
+        {
+            HearUrgent(talk, reading);
+            return;
+        }
+        if (reading.Urgent) SayUrgent(talk);
+        if (Understood(talk, text, reading)) talk.Farmer = talk.Farmer with { Misreadings = 0 };
         else Misread(talk);
+        foreach (var other in reading.OfOtherHeaps.Where(other => HeapChoice.IsOfAnother(talk, other)))
+            _heapChoice.Hear(talk, other);
     }
 
-    /// <summary>Alarming words as the reason for a delay are no alarm.</summary>
-    private static bool IsUrgent(Reading reading) => reading.Urgent
-        && !(reading.Check.IsEmpty && (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay)));
+    /// <summary>"Cannot turn today, there is smoke": the delay is taken as well.</summary>
+    private static bool IsReasonOfDelay(Reading reading) => reading.Check.IsEmpty
+        && (reading.Intent == Intent.Delay || reading.Also.Contains(Intent.Delay));
 
     private bool Understood(Talk talk, string text, Reading reading)
     {
@@ -330,11 +337,16 @@ public sealed class Conversation : IConversation
     /// turn.</summary>
     private static void HearUrgent(Talk talk, Reading reading)
     {
-        talk.Say(Catalogue.Urgent);
-        Asides.Tell(talk, ConcernReason.Urgent, Catalogue.UrgentTold);
+        SayUrgent(talk);
         if (talk.Farmer.Heaps.Where(h => h.IsTended).ToList() is [var only] && !reading.Check.IsEmpty)
             Checking.Note(talk, only, reading.Check);
         talk.Farmer = talk.Farmer with { Misreadings = 0 };
+    }
+
+    private static void SayUrgent(Talk talk)
+    {
+        talk.Say(Catalogue.Urgent);
+        Asides.Tell(talk, ConcernReason.Urgent, Catalogue.UrgentTold);
     }
 
     private static void Misread(Talk talk)

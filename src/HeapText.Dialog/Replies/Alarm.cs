@@ -4,14 +4,18 @@ namespace HeapText.Dialog.Replies;
 internal static class Alarm
 {
     /// <summary>True when there is an alarm. A single word such as "fire" is none among amounts of a material, as in
-    /// "2 tins of ash from the fire"; beside such a list it is.</summary>
+    /// "2 tins of ash from the fire"; beside such a list it is. Nor is a word that is itself an excuse, as one for
+    /// "I am ill".</summary>
     public static bool IsIn(IReadOnlyList<Tag> tags)
     {
         for (var i = 0; i < tags.Count; i++)
-            if (tags[i].First(MeaningKind.Urgent) is not null && (tags[i].Words > 1 || !IsOfStock(tags, i)))
+            if (tags[i].First(MeaningKind.Urgent) is not null && !IsExcuse(tags[i])
+                && (tags[i].Words > 1 || !IsOfStock(tags, i)))
                 return true;
         return false;
     }
+
+    private static bool IsExcuse(Tag tag) => tag.Words == 1 && tag.Meanings.Any(meaning => meaning.Is(Intent.Delay));
 
     private static bool IsOfStock(IReadOnlyList<Tag> tags, int at)
     {

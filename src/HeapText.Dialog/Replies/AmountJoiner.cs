@@ -18,12 +18,15 @@ internal sealed class AmountJoiner(List<Part> parts)
         Each(CountArticle);
         Each(TakeCounted);
         Each(Negate);
+        Each(DropSecondSaying);
         Each(Compose);
         Each(JoinFraction);
         Each(TakeSize);
         Each(TakeLowerOfRange);
         Each(Correct);
         Each(Replace);
+        Each(DoubtTwoFigures);
+        Each(Scale);
         Each(CountOne);
         Each(TakeWater);
         Each(Judge);
@@ -117,6 +120,38 @@ internal sealed class AmountJoiner(List<Part> parts)
         }
         else if (high == low && other == i + 1)
             parts[other] = new Part(PartKind.Each);
+    }
+
+    /// <summary>"Six (6) bundles": one amount, in words and in figures.</summary>
+    private void DropSecondSaying(int i)
+    {
+        if (IsAmount(i) && IsAmount(i + 1) && parts[i].Value == parts[i + 1].Value
+            && parts[i].IsWord != parts[i + 1].IsWord)
+            parts.RemoveAt(i + 1);
+    }
+
+    /// <summary>In "3 4 buckets of ash" nobody knows which was meant; "dung 3 4 buckets ash" gives one to
+    /// each.</summary>
+    private void DoubtTwoFigures(int i)
+    {
+        if (!IsAmount(i) || !IsAmount(i + 1) || parts[i].IsWord || parts[i + 1].IsWord)
+            return;
+        var end = KindAt(i + 2) == PartKind.Measure ? i + 3 : i + 2;
+        var isMeasured = end == i + 3 || KindAt(i - 1) == PartKind.Measure;
+        if (!isMeasured || (KindAt(i - 1) == PartKind.Thing && KindAt(end) == PartKind.Thing))
+            return;
+        parts[i] = parts[i] with { IsBad = true };
+        parts.RemoveAt(i + 1);
+    }
+
+    /// <summary>"500 grams": in the measure that grams are counted in.</summary>
+    private void Scale(int i)
+    {
+        if (KindAt(i) != PartKind.Measure || parts[i].Value == 0)
+            return;
+        var amount = IsAmount(i - 1) ? i - 1 : i + 1;
+        if (IsAmount(amount))
+            parts[amount] = parts[amount] with { Value = parts[amount].Value * parts[i].Value };
     }
 
     private void JoinFraction(int i)
@@ -276,11 +311,18 @@ internal sealed class AmountJoiner(List<Part> parts)
 
     private void CountOne(int i)
     {
-        if (KindAt(i) == PartKind.One && KindAt(i + 1) == PartKind.Measure && !IsAmount(i + 2))
+        if (KindAt(i) == PartKind.Measure && parts[i].IsSingle && KindAt(i + 1) == PartKind.Thing && IsUncounted(i))
+            parts.Insert(i, new Part(PartKind.Amount, Value: 1));
+        else if (KindAt(i) == PartKind.One && KindAt(i + 1) == PartKind.Measure && !IsAmount(i + 2))
             parts[i] = new Part(PartKind.Amount, Value: 1);
         else if (KindAt(i) == PartKind.One)
             parts[i] = new Part(PartKind.Other);
     }
+
+    /// <summary>True where neither side of a measure and the thing after it says how many.</summary>
+    private bool IsUncounted(int measure) =>
+        KindAt(measure - 1) is null or PartKind.And or PartKind.WeakBreak or PartKind.StrongBreak or PartKind.Have
+        && KindAt(measure + 2) is not (PartKind.Amount or PartKind.Some or PartKind.Measure);
 
     private void Judge(int i)
     {
@@ -289,6 +331,9 @@ internal sealed class AmountJoiner(List<Part> parts)
         var counts = KindAt(i - 1) == PartKind.Measure || KindAt(i + 1) == PartKind.Measure;
         if (parts[i].Value >= SmallestTelephone && !counts)
             parts[i] = new Part(PartKind.Other);
+        else if (parts[i] is { Value: 0, IsBad: false } && KindAt(i + 1) == PartKind.Thing
+            && KindAt(i - 1) is not (PartKind.Measure or PartKind.Thing))
+            parts[i] = new Part(PartKind.Absent);
         else if (parts[i].Value is <= 0 or > MostOfAMeasure)
             parts[i] = parts[i] with { IsBad = true };
     }

@@ -7,8 +7,7 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
 
     public static Bare Of(IReadOnlyList<Tag> tags, IReadOnlyList<Part> parts)
     {
-        if (tags.Any(tag => tag.IsUnknown || tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain
-            or MeaningKind.Particle or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure))))
+        if (tags.Any(SaysOther))
             return Nothing;
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var measures = parts.Where(part => part.Kind == PartKind.Measure).ToList();
@@ -26,7 +25,13 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
         return new Bare(isBad ? null : amounts[0].Value, measure, isBad);
     }
 
+    /// <summary>True for a word that is no part of an amount, save one for "and" such as the "n" of "4 n half".</summary>
+    private static bool SaysOther(Tag tag) => tag.IsUnknown || (!tag.Is(Particle.And)
+        && tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain or MeaningKind.Particle
+            or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure)));
+
     /// <summary>True where "one" may be "a", as "um" is: beside other words it need not answer a question.</summary>
     private static bool IsOneOrA(IReadOnlyList<Tag> tags) =>
-        tags.Any(tag => tag.Is(Particle.One)) && tags.Count(tag => !tag.IsBreak) > 1;
+        tags.Any(tag => tag.Is(Particle.One) && tag.First(MeaningKind.Measure) is null)
+        && tags.Count(tag => !tag.IsBreak) > 1;
 }

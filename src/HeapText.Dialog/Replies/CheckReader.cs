@@ -14,10 +14,10 @@ internal static class CheckReader
             isNow |= tags[i].Is(Particle.Now);
             if (!tags[i].Meanings.Any(meaning => meaning.IsCheck) || PartReader.IsThing(tags, i)
                 || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not))
-                || IsDeniedAfter(tags, i))
+                || IsDeniedAfter(tags, i) || IsCry(tags, i))
                 continue;
             foreach (var meaning in tags[i].Meanings)
-                check = With(check, meaning, isNow || isOnlyNot);
+                check = With(check, meaning, (isNow && !IsAddedNot(tags, i)) || isOnlyNot || IsCloser(tags, i));
             isOnlyNot = tags[i].StartsWithNot;
         }
 
@@ -37,12 +37,26 @@ internal static class CheckReader
         && tags[at].First(MeaningKind.Heat) is not null && tags[at + 1].Meanings.Any(meaning => meaning.Is(Intent.No))
         && (at + 2 == tags.Count || tags[at + 2].IsBreak);
 
+    /// <summary>"Stinks like a toilet": what it smells like tells more than how bad.</summary>
+    private static bool IsCloser(IReadOnlyList<Tag> tags, int at) => at > 0
+        && tags[at].First(MeaningKind.Smell) is not null && tags[at - 1].First(MeaningKind.Smell) is not null
+        && tags[at].Words > tags[at - 1].Words;
+
+    /// <summary>"Just warm not hot": says no more than what stands before it.</summary>
+    private static bool IsAddedNot(IReadOnlyList<Tag> tags, int at) =>
+        at > 0 && tags[at].StartsWithNot && tags[at - 1].First(MeaningKind.Heat) is not null;
+
+    /// <summary>"Moto!! lundo linaungua": a cry of fire, where the word is one for hot as well.</summary>
+    private static bool IsCry(IReadOnlyList<Tag> tags, int at) => tags[at].First(MeaningKind.Heat) is not null
+        && (at == 0 || tags[at - 1].IsBreak) && at + 1 < tags.Count && tags[at + 1].IsBreak
+        && tags.Any(tag => tag.First(MeaningKind.Urgent) is not null);
+
     private static bool Belongs(IReadOnlyList<Tag> tags, int at) => at >= 0 && at < tags.Count
         && (IsQuantity(tags[at]) || tags[at].Meanings.Any(meaning => meaning.IsThing));
 
     private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
-        || (!tag.Is(Particle.One)
-            && tag.Meanings.Any(m => m.Kind is MeaningKind.Measure or MeaningKind.Number or MeaningKind.Fraction));
+        || tag.First(MeaningKind.Measure) is not null || (!tag.Is(Particle.One)
+            && tag.Meanings.Any(m => m.Kind is MeaningKind.Number or MeaningKind.Fraction));
 
     /// <summary>The first report holds, or the later where "now" stands before it, nothing was seen, or a heap that has
     /// cooled is cold.</summary>

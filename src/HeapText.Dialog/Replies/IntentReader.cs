@@ -30,8 +30,20 @@ internal static class IntentReader
         return intents;
     }
 
-    /// <summary>True when a clause says stop and nothing else, whatever the others list or report.</summary>
-    public static bool IsStopAlone(IReadOnlyList<Tag> tags)
+    /// <summary>True when the text starts with stop, or a clause says it and nothing else, whatever the rest lists or
+    /// reports.</summary>
+    public static bool IsStop(IReadOnlyList<Tag> tags) => StartsWithStop(tags) || IsStopAlone(tags);
+
+    private static bool StartsWithStop(IReadOnlyList<Tag> tags)
+    {
+        for (var i = 0; i < tags.Count; i++)
+            if (!tags[i].IsBreak)
+                return !tags[i].Token.IsMended && tags[i].Meanings.Any(meaning => meaning.Is(Intent.Stop))
+                    && Counts(tags, i, Intent.Stop) && !PartReader.InClause(tags, i, tag => tag.Is(Particle.Asking));
+        return false;
+    }
+
+    private static bool IsStopAlone(IReadOnlyList<Tag> tags)
     {
         for (var i = 0; i < tags.Count; i++)
             if (tags[i].Meanings.Any(meaning => meaning.Is(Intent.Stop)) && Counts(tags, i, Intent.Stop)

@@ -6,6 +6,9 @@ namespace HeapText.Dialog.Replies;
 /// <summary>Reads the sections of one words.yml into phrases, collecting every fault on the way.</summary>
 internal sealed class LexiconSections(string file, string language, IReadOnlySet<string>? materialKeys)
 {
+    /// <summary>What is counted in kilograms, though farmers say it.</summary>
+    private const string Gram = "gram";
+
     private readonly Dictionary<(string Group, string Phrase), (string Key, int Line)> _taken = [];
 
     /// <summary>Plain words of what stands between blanks: patterns spell the same ones out again and
@@ -282,7 +285,9 @@ internal sealed class LexiconSections(string file, string language, IReadOnlySet
         materialKeys is null || materialKeys.Contains(key) ? new Meaning(kind, key) : null;
 
     private static Meaning? Measure(string key) =>
-        Canonical.Measures.Contains(key) ? new Meaning(MeaningKind.Measure, key) : null;
+        Canonical.Measures.Contains(key) ? new Meaning(MeaningKind.Measure, key)
+        : key == Gram ? new Meaning(MeaningKind.Measure, "kg", 0.001m)
+        : null;
 
     private static Meaning? Number(string key, MeaningKind kind) =>
         decimal.TryParse(key, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)

@@ -40,7 +40,6 @@ internal enum Particle
     /// <summary>"sorry", "I mean": the amount after it replaces the one before.</summary>
     Correction,
     Minus,
-    Be,
     Days,
     Ago,
 
@@ -52,6 +51,9 @@ internal enum Particle
 
     /// <summary>"can I", "how many": what follows is asked about, not on hand.</summary>
     Asking,
+
+    /// <summary>"is", "will": asks where a clause starts with it, as in "is 3 buckets enough".</summary>
+    AskingFirst,
     Now,
 
     /// <summary>"heap": a number straight after it tells which.</summary>
@@ -61,7 +63,8 @@ internal enum Particle
 /// <summary>What a word or phrase stands for.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Key">Canonical key, or the particle's or language's name.</param>
-/// <param name="Value">Of a number, fraction or count of days; else 0.</param>
+/// <param name="Value">Of a number, fraction or count of days; of a measure that is counted in another, how much of it;
+/// else 0.</param>
 /// <param name="Choices">Keys of the materials that an ambiguous word may stand for; else null.</param>
 internal readonly record struct Meaning(
     MeaningKind Kind, string Key, decimal Value = 0, IReadOnlyList<string>? Choices = null)

@@ -10,7 +10,8 @@ internal enum PartKind
 /// <summary>A tag in its role; words that play no role are left out.</summary>
 /// <param name="Kind">The role.</param>
 /// <param name="Key">Of a measure or material; empty for a thing that nobody knows.</param>
-/// <param name="Value">Of an amount or fraction.</param>
+/// <param name="Value">Of an amount or fraction; of a measure that is counted in another, how much of it; else
+/// 0.</param>
 internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
 {
     /// <summary>True for an amount written in letters: those build up, as in "twenty five".</summary>
@@ -20,6 +21,9 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
     public bool IsJoined { get; init; }
 
     public bool IsRefused { get; init; }
+
+    /// <summary>True for a measure that is one where nothing else is said: "sack of ash", not "sacks of ash".</summary>
+    public bool IsSingle { get; init; }
 
     /// <summary>Of a thing or an unknown word: how it was written, in plain letters.</summary>
     public string Word { get; init; } = "";

@@ -17,10 +17,9 @@ internal static class PartReader
     public static List<Part> Read(IReadOnlyList<Tag> tags)
     {
         var parts = new List<Part>(tags.Count);
-        var marks = ItemMarks(tags);
-        marks.Add(HeapNumber.At(tags));
+        var heap = HeapNumber.At(tags);
         for (var i = 0; i < tags.Count; i++)
-            if (!marks.Contains(i) && Role(tags, i) is { } part)
+            if (i != heap && Role(tags, i) is { } part)
                 parts.Add(part);
         return parts;
     }
@@ -30,7 +29,7 @@ internal static class PartReader
     {
         if (!tags[at].Meanings.Any(meaning => meaning.IsThing))
             return false;
-        if (IsSmeltOf(tags, at))
+        if (IsSmeltOf(tags, at) || IsRod(tags, at))
             return false;
         if (!tags[at].Meanings.Any(meaning => meaning.IsCheck))
             return true;
@@ -39,6 +38,12 @@ internal static class PartReader
                 || tag.Is(Particle.Some) || tag.First(MeaningKind.Number) is not null
                 || tag.First(MeaningKind.Measure) is not null || tag.First(MeaningKind.Fraction) is not null);
     }
+
+    /// <summary>In "the iron was too hot to touch" no metal is thrown in: it is the rod.</summary>
+    private static bool IsRod(IReadOnlyList<Tag> tags, int at) =>
+        tags[at].First(MeaningKind.Refused) is { Key: "metal" }
+        && InClause(tags, at, tag => tag.First(MeaningKind.Heat) is not null)
+        && !InClause(tags, at, tag => tag.Is(Particle.Have) || tag.First(MeaningKind.Measure) is not null);
 
     /// <summary>In "it smells like bad fish" there is no fish.</summary>
     private static bool IsSmeltOf(IReadOnlyList<Tag> tags, int at)
@@ -79,9 +84,11 @@ internal static class PartReader
                 ? amount with { IsOf = IsOf(tags, at) }
                 : Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
-            return new Part(PartKind.Measure, measure.Key);
+            return new Part(PartKind.Measure, measure.Key, measure.Value) { IsSingle = tag.Is(Particle.One) };
         if (IsThing(tags, at))
             return Thing(tag);
+        if (tag.First(MeaningKind.Number) is { Value: 0 } && tag.Is(Particle.Absent) && IsThingNext(tags, at))
+            return new Part(PartKind.Absent);
         if (tag.First(MeaningKind.Number) is { } number)
             return new Part(IsArticle(tags, tag) ? PartKind.One : PartKind.Amount, Value: number.Value)
             {
@@ -94,6 +101,8 @@ internal static class PartReader
                 IsWord = true,
                 IsJoined = tag.Is(Particle.And),
             };
+        if (tag.Is(Particle.AskingFirst) && (at == 0 || tags[at - 1].IsBreak))
+            return new Part(PartKind.Asking);
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
                 return Near(kind, tag);
@@ -101,6 +110,9 @@ internal static class PartReader
             return Near(PartKind.Other, tag);
         return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null ? Near(PartKind.Unknown, tag) : null;
     }
+
+    private static bool IsThingNext(IReadOnlyList<Tag> tags, int at) =>
+        at + 1 < tags.Count && tags[at + 1].Meanings.Any(meaning => meaning.IsThing);
 
     private static bool IsOf(IReadOnlyList<Tag> tags, int at) =>
         at + 2 < tags.Count && tags[at + 1].Is(Particle.Link) && tags[at + 2].Meanings.Any(meaning => meaning.IsThing);
@@ -139,18 +151,4 @@ internal static class PartReader
         TokenKind.Range => new Part(PartKind.Range),
         _ => null,
     };
-
-    /// <summary>Places of "1.", "2." … that number the items of a list and are no amounts.</summary>
-    private static HashSet<int> ItemMarks(IReadOnlyList<Tag> tags)
-    {
-        var marks = new HashSet<int>();
-        for (var i = 0; i < tags.Count; i++)
-        {
-            var isNext = tags[i].Token.IsItemMark && tags[i].Token.Value == marks.Count + 1;
-            if (isNext && (marks.Count > 0 || i == 0 || tags[i - 1].IsBreak))
-                marks.Add(i);
-        }
-
-        return marks.Count > 1 ? marks : [];
-    }
 }

@@ -95,6 +95,10 @@ internal class PhraseIndex
     /// <summary>The known words near a misspelled one, and how far away they are.</summary>
     public virtual List<(int Id, int Distance)> Near(string word) => _spelling.Near(word);
 
+    /// <summary>Words of the language one edit away from a word of four letters or more, be it known or not.</summary>
+    public IEnumerable<int> OneEdit(string word, int language) =>
+        _spelling.OneEdit(word).Where(id => IsOf(language, id));
+
     /// <summary>Words of the language that are one slip away: so near, no run-together words are looked for.</summary>
     public int[] OneSlip(List<(int Id, int Distance)> near, int language) =>
         Nearest(near, language) is var (ids, distance) && distance <= Spelling.Farthest(edits: 1) ? ids : [];

@@ -63,8 +63,15 @@ public sealed class Reader
         ArgumentNullException.ThrowIfNull(text);
         if (!taggers.TryGetValue(language, out var tagger))
             throw new ArgumentException($"There is no language '{language}'.", nameof(language));
-        return Interpret(tagger.Read(text));
+        var tags = ListMarks.Parted(tagger.Read(text));
+        if (HeapNumber.Split(tags) is not { Count: > 1 } pieces)
+            return Interpret(tags);
+        var readings = pieces.Select(Interpret).ToList();
+        return readings.TrueForAll(IsReport) ? readings[0] with { OfOtherHeaps = readings[1..] } : Interpret(tags);
     }
+
+    private static bool IsReport(Reading reading) =>
+        reading.Heap is not null && reading.Intent is Intent.Check or Intent.Turned or Intent.Delay;
 
     private static FrozenDictionary<string, Tagger> TaggersOf(
         PhraseIndex index, IReadOnlyList<string> languages, bool areAlone = false) =>
@@ -88,11 +95,13 @@ public sealed class Reader
         var isUrgent = Alarm.IsIn(tags);
         // "Yes, but my hand is burnt" agrees to nothing.
         if (isUrgent) intents.RemoveAll(IsYesOrNo);
+        // "Turned it, done": a yes after what was done says nothing more.
+        if (intents is [Intent.Built or Intent.Turned, ..]) intents.Remove(Intent.Yes);
         var isAboutHeap = isUrgent || !check.IsEmpty
             || intents.Any(intent => !IsYesOrNo(intent) && intent != Intent.Start);
         var amounts = parts.Where(part => part.Kind == PartKind.Amount).ToList();
         var stock = StockReader.Read(parts, isAboutHeap);
-        var lead = IntentReader.IsStopAlone(tags) ? Intent.Stop
+        var lead = IntentReader.IsStop(tags) ? Intent.Stop
             : !stock.IsEmpty ? Intent.Stock : !check.IsEmpty ? Intent.Check : IntentReader.Lead(intents);
         var bare = Bare.Of(tags, parts);
         return new Reading
@@ -129,8 +138,17 @@ public sealed class Reader
         return [.. parts.Where(part => part.Kind == PartKind.Amount).Select(part => part.Value)];
     }
 
-    private static string? LanguageOf(List<Tag> tags) =>
-        tags.Select(tag => tag.First(MeaningKind.Language)).FirstOrDefault(meaning => meaning is not null)?.Key;
+    /// <summary>The language named; of several the first that is not one the farmer says he does not want.</summary>
+    private static string? LanguageOf(List<Tag> tags)
+    {
+        var named = tags.Select((tag, i) => (tag.First(MeaningKind.Language)?.Key, IsUnwanted: IsUnwanted(tags, i)))
+            .Where(language => language.Key is not null).ToList();
+        return named.Find(language => !language.IsUnwanted).Key ?? named.FirstOrDefault().Key;
+    }
+
+    /// <summary>In "I don't understand English, use Kiswahili", English.</summary>
+    private static bool IsUnwanted(List<Tag> tags, int at) => at > 0 && (tags[at - 1].Is(Particle.Not)
+        || tags[at - 1].Is(Particle.Absent) || tags[at - 1].Meanings.Any(meaning => meaning.Is(Intent.Help)));
 
     private static int DaysAgoOf(List<Tag> tags) =>
         (int)(tags.Select(tag => tag.First(MeaningKind.DaysAgo)).FirstOrDefault(day => day is not null)?.Value ?? 0);

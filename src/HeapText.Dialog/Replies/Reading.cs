@@ -51,6 +51,9 @@ public sealed record Reading
     /// <summary>The number of the heap that is spoken of, as in "heap 2 is hot"; else null.</summary>
     public int? Heap { get; init; }
 
+    /// <summary>What the text reports of further heaps, as in "heap 1 is hot, heap 2 is cold".</summary>
+    public IReadOnlyList<Reading> OfOtherHeaps { get; init; } = [];
+
     /// <summary>How many days ago the reported act was: 1 for "yesterday"; 0 when not said.</summary>
     public int DaysAgo { get; init; }
 

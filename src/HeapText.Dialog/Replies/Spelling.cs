@@ -64,6 +64,25 @@ internal sealed class Spelling
         return near;
     }
 
+    /// <summary>The known words one edit away from a word, also from one of four letters, which alone is too short to
+    /// be mended.</summary>
+    public IEnumerable<int> OneEdit(string word)
+    {
+        if (word.Length is < OneEditLength - 1 or > LongestWord || Ethiopic.IsWord(word))
+            return [];
+        List<int> forms = [], near = [];
+        AddForms(word, forms);
+        foreach (var form in forms)
+        {
+            var end = _buckets[BucketOf(form) + 1];
+            for (var at = _buckets[BucketOf(form)]; at < end; at++)
+                if (_forms[at] == form && Distance(word, _words[_ids[at]]) == 1)
+                    near.Add(_ids[at]);
+        }
+
+        return near.Distinct();
+    }
+
     private void Add(List<(int Id, int Distance)> near, string word, int id)
     {
         foreach (var known in near)

@@ -84,19 +84,21 @@ internal static class StockReader
         }
     }
 
-    /// <summary>"Can I use plastic?": asked about, not on hand. Refused things stay, to be warned of.</summary>
+    /// <summary>"Can I use plastic?", "I need 2 buckets of ash": not on hand; in "can I add ash to 2 buckets of
+    /// dung" the dung is. Refused things stay, to be warned of.</summary>
     private static void DropAskedAbout(List<Part> parts)
     {
-        var isAsked = false;
+        var (isAsked, isNamed) = (false, false);
         for (var i = 0; i < parts.Count; i++)
         {
             if (i == 0 || parts[i - 1].IsBreak)
-                isAsked = IsOnlyAsked(parts.Skip(i).TakeWhile(part => !part.IsBreak));
-            if (parts[i].IsBreak || parts[i].Kind is PartKind.Have or PartKind.Amount)
+                (isAsked, isNamed) = (IsOnlyAsked(parts.Skip(i).TakeWhile(part => !part.IsBreak)), false);
+            isNamed |= isAsked && parts[i].Kind == PartKind.Thing && !(i > 0 && parts[i - 1].IsQuantity);
+            if (parts[i].IsBreak || parts[i].Kind == PartKind.Have || (isNamed && parts[i].Kind == PartKind.Amount))
                 isAsked = false;
             else if (parts[i].Kind == PartKind.Asking)
                 isAsked = true;
-            else if (isAsked && parts[i] is { Kind: PartKind.Thing, IsRefused: false })
+            else if (isAsked && (parts[i].IsQuantity || parts[i] is { Kind: PartKind.Thing, IsRefused: false }))
                 parts[i] = new Part(PartKind.Other);
         }
     }

@@ -29,8 +29,11 @@ internal sealed class Token
     /// <summary>True for "1/2", "½" and the like, which may follow a whole number.</summary>
     public bool IsFraction { get; init; }
 
-    /// <summary>True for a whole number written like the mark of a list item: "1." or "1)".</summary>
+    /// <summary>True for a whole number or a letter written like the mark of a list item: "1." or "a)".</summary>
     public bool IsItemMark { get; init; }
+
+    /// <summary>True for a number straight after a colon.</summary>
+    public bool IsAfterColon { get; init; }
 
     /// <summary>True when a minus sign is stuck to the number and nothing to the sign.</summary>
     public bool IsNegative { get; init; }

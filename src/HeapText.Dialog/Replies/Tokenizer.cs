@@ -44,7 +44,12 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         if (_word.Length == 0)
             return;
         var word = WithoutElided(_word.ToString());
-        _tokens.Add(new Token { Kind = TokenKind.Word, Text = Shortened(word) ?? word });
+        _tokens.Add(new Token
+        {
+            Kind = TokenKind.Word,
+            Text = Shortened(word) ?? word,
+            IsItemMark = word.Length == 1 && IsItemMarkAt(_at),
+        });
     }
 
     /// <summary>In "d'herbe" the elided "d" says nothing, but "ng'ombe" is one word.</summary>
@@ -116,6 +121,7 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             Value = decimal.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture),
             IsNegative = negative,
             IsItemMark = digits.Length <= 2 && IsItemMarkAt(_at),
+            IsAfterColon = text.AsSpan(0, start).TrimEnd() is [.., ':'],
         });
     }
 
@@ -192,6 +198,8 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
             _tokens.Add(new Token { Kind = TokenKind.Range });
         else if (ReadSymbol())
             return;
+        else if (IsPicture(c))
+            _tokens.Add(new Token { Kind = TokenKind.WeakBreak });
         _at++;
     }
 
@@ -214,6 +222,9 @@ internal ref struct Tokenizer(string text, Func<string, bool> isKnown)
         _at += length;
         return true;
     }
+
+    /// <summary>A little picture that says nothing parts what stands around it.</summary>
+    private static bool IsPicture(char c) => char.IsHighSurrogate(c) || c is >= '\u2600' and <= '\u27bf';
 
     /// <summary>True at the slash of "w/" or "c/", with: it ends a word, not a part of the list.</summary>
     private readonly bool IsShortenedWord() =>

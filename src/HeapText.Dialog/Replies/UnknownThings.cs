@@ -39,7 +39,8 @@ internal static class UnknownThings
                 ? unknown
                 : At(part => part.IsNearPlain, isCounted: true);
         if (amounts > 0 && known > 0)
-            return At(part => !part.IsNearPlain && part.Word.Length >= ShortestUnmeasured, isCounted: true);
+            return At(part => part.Word.Length >= ShortestUnmeasured && (!part.IsNearPlain || IsWholeItem(clause)),
+                isCounted: true);
         // Between two materials; what stands before or after all of them may as well be a name.
         return clause is [{ IsAlone: true } only] && only.Word.Length >= ShortestUnmeasured
             && IsListed(parts, start, end) ? start : -1;
@@ -55,6 +56,10 @@ internal static class UnknownThings
 
         bool IsQuantity(int i) => i >= start && i < end && parts[i].IsQuantity;
     }
+
+    /// <summary>"3 florgs" and no more: not a slip of a word that only happens to be near.</summary>
+    private static bool IsWholeItem(List<Part> clause) =>
+        clause is [{ Kind: PartKind.Amount }, { Kind: PartKind.Unknown }];
 
     private static bool IsListed(List<Part> parts, int start, int end) =>
         parts.Take(start).Any(part => part.Kind == PartKind.Thing)

@@ -19,8 +19,8 @@ internal static class BackupVerb
         {
             file,
         };
-        return StoreVerb.With(backup, (parsed, settings, cancel) =>
-            Backup(settings, parsed.GetValue(file)!, parsed.InvocationConfiguration, cancel));
+        return StoreVerb.With(backup, (parsed, settings) =>
+            Backup(settings, parsed.GetValue(file)!, parsed.InvocationConfiguration));
     }
 
     /// <summary>restore: only while no service runs.</summary>
@@ -32,28 +32,28 @@ internal static class BackupVerb
         {
             file, replace,
         };
-        return StoreVerb.With(restore, (parsed, settings, cancel) => Restore(
-            settings, parsed.GetValue(file)!, parsed.GetValue(replace), parsed.InvocationConfiguration, cancel));
+        return StoreVerb.With(restore, (parsed, settings) => Restore(
+            settings, parsed.GetValue(file)!, parsed.GetValue(replace), parsed.InvocationConfiguration));
     }
 
-    private static async Task<int> Backup(
-        Settings settings, string file, InvocationConfiguration console, CancellationToken cancel)
+    private static async Task<int> Backup(Settings settings, string file, InvocationConfiguration console)
     {
         var time = settings.IsPractice
             ? await KeptClock.Of(settings.Store.DataDirectory, TimeProvider.System)
             : TimeProvider.System;
         var taken = await RecordsAtStart.OnStore(settings.Store, () => StoreBackup.Take(
-            settings.Store, file, time, farmers => Progress(console, farmers), cancel));
+            settings.Store, file, time, farmers => Progress(console, farmers), CancellationToken.None));
         TextLines.Write(console.Output, Document(file, taken));
         return ExitCodes.Done;
     }
 
     private static async Task<int> Restore(
-        Settings settings, string file, bool replace, InvocationConfiguration console, CancellationToken cancel)
+        Settings settings, string file, bool replace, InvocationConfiguration console)
     {
         using var folder = settings.KeepsFiles ? DataFolder.Take(settings.Store.DataDirectory) : null;
         var restored = await RecordsAtStart.OnStore(settings.Store, () => StoreBackup.Restore(
-            settings.Store, file, replace, TimeProvider.System, farmers => Progress(console, farmers), cancel));
+            settings.Store, file, replace, TimeProvider.System, farmers => Progress(console, farmers),
+            CancellationToken.None));
         if (settings.IsPractice)
             await KeptClock.GoOnFrom(restored.TakenAt, settings.Store.DataDirectory, TimeProvider.System);
         TextLines.Write(console.Output, Document(file, restored));

@@ -6,18 +6,17 @@ using HeapText.Store.Backup;
 
 namespace HeapText.Service.Verbs;
 
-/// <summary>What the verbs that work on the configured store have in common.</summary>
+/// <summary>What the verbs that work on the configured store have in common, while the service runs or not.</summary>
 internal static partial class StoreVerb
 {
     /// <summary>Gives a command --data and every setting as --Key=value, and turns what is wrong with them or the store
     /// into one line.</summary>
-    public static Command With(
-        Command command, Func<ParseResult, Settings, CancellationToken, Task<int>> run)
+    public static Command With(Command command, Func<ParseResult, Settings, Task<int>> run)
     {
         var data = new Option<string?>("--data") { Description = "Folder of the embedded store (./data)." };
         command.Add(data);
         command.TreatUnmatchedTokensAsErrors = false;
-        command.SetAction(async (parsed, cancel) =>
+        command.SetAction(async (parsed, _) =>
         {
             var errors = parsed.InvocationConfiguration.Error;
             if (parsed.UnmatchedTokens.FirstOrDefault(token => !Setting().IsMatch(token)) is { } stray)
@@ -27,7 +26,7 @@ internal static partial class StoreVerb
             }
             try
             {
-                return await run(parsed, ReadSettings(parsed.UnmatchedTokens, parsed.GetValue(data)), cancel);
+                return await run(parsed, ReadSettings(parsed.UnmatchedTokens, parsed.GetValue(data)));
             }
             catch (Exception fault) when (fault is SettingsFaultsException or InvalidDataException
                 or StoreUnavailableException or BackupFaultException)

@@ -31,14 +31,14 @@ internal static class WordVerb
         {
             district, language, word, material,
         };
-        return StoreVerb.With(add, (parsed, settings, _) => Add(settings,
+        return StoreVerb.With(add, (parsed, settings) => Add(settings,
             new WordForm(parsed.GetValue(district), parsed.GetValue(language), parsed.GetValue(word),
                 parsed.GetValue(material)), parsed.InvocationConfiguration));
     }
 
     private static Command CreateList() => StoreVerb.With(
         new Command("list", "The words explained so far, and those that farmers wait for."),
-        (parsed, settings, _) => List(settings, parsed.InvocationConfiguration));
+        (parsed, settings) => List(settings, parsed.InvocationConfiguration));
 
     private static async Task<int> Add(Settings settings, WordForm form, InvocationConfiguration console)
     {

@@ -18,6 +18,16 @@ public sealed class HeapNumberTests
         Assert.Equal((null, Heat.Hot), (talker.Farmer.Heaps[0].Check, talker.Farmer.Heaps[1].Check?.Heat));
     }
 
+    [Theory]
+    [InlineData("heap1 hot heap2 cold")]
+    [InlineData("hot heap 1, cold heap 2")]
+    public void Report_OnTwoHeaps_IsTakenForEach(string text)
+    {
+        var talker = WithTwoHeaps().Hear(text);
+
+        Assert.Equal((Heat.Hot, Heat.Cold), (talker.Farmer!.Heaps[0].Check?.Heat, talker.Farmer.Heaps[1].Check?.Heat));
+    }
+
     [Fact]
     public void Report_OnAnotherHeapThanTheQuestion_IsOfTheHeapItNames()
     {

@@ -50,7 +50,7 @@ public sealed class MethodAdviceTests
     public void TooLittleForAHeap_MayBeASmallOneInARing()
     {
         var talker = new Talker().Hear("join 41", "yes", Little);
-        Assert.Contains("text 2", talker.Said, StringComparison.Ordinal);
+        Assert.Contains("send 2", talker.Said, StringComparison.Ordinal);
 
         talker.Hear("2");
 
@@ -64,7 +64,7 @@ public sealed class MethodAdviceTests
         var talker = new Talker().Hear("join 41", "yes", "1 bucket dry grass, 1 bucket cow dung");
 
         Assert.False(talker.Farmer!.Draft!.MakesSmallHeap);
-        Assert.DoesNotContain("text 2", talker.Said, StringComparison.Ordinal);
+        Assert.DoesNotContain("send 2", talker.Said, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,6 +39,35 @@ public sealed class ReminderTests
         Assert.Equal(talker.Heap.BuiltOn!.Value.PlusDays(15), talker.Heap.Due);
     }
 
+    [Theory]
+    [InlineData("cannot turn today, there is smoke from the heap")]
+    [InlineData("cannot turn today, my child is sick")]
+    public void Delay_ForAnAlarm_IsTakenAfterTheUrgentAdvice(string text)
+    {
+        var talker = Talker.WithHeap();
+        talker.Pass(3 * Day);
+
+        talker.Hear(text);
+
+        Assert.Equal(ConcernReason.Urgent, talker.Farmer!.Concern!.Reason);
+        Assert.Contains("clinic", talker.Says[0].Text, StringComparison.Ordinal);
+        Assert.Contains("ask again", talker.Says[^1].Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("cannot turn today, am sick")]
+    [InlineData("siwezi leo, naumwa")]
+    public void Delay_OfWhoIsIll_IsNoAlarm(string text)
+    {
+        var talker = Talker.WithHeap();
+        talker.Pass(3 * Day);
+
+        talker.Hear(text);
+
+        Assert.Null(talker.Farmer!.Concern);
+        Assert.Single(talker.Says);
+    }
+
     [Fact]
     public void Reminder_OnATurningDay_ComesAtTheFarmersHourWithItsCautionFirst()
     {

@@ -16,7 +16,7 @@ public sealed class CorpusTests(ITestOutputHelper output)
 
     /// <summary>What the reader was tuned on, line by line.</summary>
     public static TheoryData<string> Tuned() =>
-        [.. Files("examples", "tuning", "tuning2", "tuning3", "tuning4", "tuning5", "scoring")];
+        [.. Files("examples", "tuning", "tuning2", "tuning3", "tuning4", "tuning5", "tuning6", "scoring")];
 
     [Theory]
     [MemberData(nameof(Tuned))]

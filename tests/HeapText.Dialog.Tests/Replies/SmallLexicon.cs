@@ -2,16 +2,23 @@ using HeapText.Dialog.Replies;
 
 namespace HeapText.Dialog.Tests.Replies;
 
-/// <summary>A reader of a language made up for one test.</summary>
+/// <summary>A reader of languages made up for one test.</summary>
 internal static class SmallLexicon
 {
-    public static Reader Reader(string sections)
+    public static Reader Reader(string sections) => Reader(("zz", sections));
+
+    public static Reader Reader(params (string Language, string Sections)[] languages)
     {
         var folder = Directory.CreateTempSubdirectory("heaptext-words").FullName;
         try
         {
-            Directory.CreateDirectory(Path.Combine(folder, "zz"));
-            File.WriteAllText(Path.Combine(folder, "zz", "words.yml"), "language: zz\n" + sections);
+            foreach (var (language, sections) in languages)
+            {
+                Directory.CreateDirectory(Path.Combine(folder, language));
+                File.WriteAllText(
+                    Path.Combine(folder, language, "words.yml"), $"language: {language}\n{sections}");
+            }
+
             return new Reader(Lexicon.Load(folder).Lexicons);
         }
         finally

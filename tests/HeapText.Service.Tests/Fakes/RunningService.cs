@@ -116,7 +116,14 @@ internal sealed class RunningService : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        await _app.StopAsync(CancellationToken.None);
+        var stopping = _app.StopAsync(CancellationToken.None);
+        while (!stopping.IsCompleted)
+        {
+            // What is under way may be waiting for this clock.
+            Time.Advance(TimeSpan.FromSeconds(1));
+            await Task.WhenAny(stopping, Task.Delay(TimeSpan.FromMilliseconds(10), TimeProvider.System));
+        }
+        await stopping;
         await _app.DisposeAsync();
     }
 
