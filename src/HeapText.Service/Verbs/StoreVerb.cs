@@ -1,14 +1,15 @@
 using System.CommandLine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Startup;
+using HeapText.Store.Backup;
 
 namespace HeapText.Service.Verbs;
 
 /// <summary>What the verbs that work on the configured store have in common, while the service runs or not.</summary>
 internal static class StoreVerb
 {
-    /// <summary>Lets a command take the settings that name the store, and say in one line what is wrong with
-    /// them.</summary>
+    /// <summary>Gives a command --data and every setting as --Key=value, and turns what is wrong with them or the store
+    /// into one line.</summary>
     public static Command With(Command command, Func<ParseResult, Settings, Task<int>> run)
     {
         var data = new Option<string?>("--data") { Description = "Folder of the embedded store (./data)." };
@@ -16,14 +17,20 @@ internal static class StoreVerb
         command.TreatUnmatchedTokensAsErrors = false;
         command.SetAction(async (parsed, _) =>
         {
+            var errors = parsed.InvocationConfiguration.Error;
+            if (GivenSettings.Stray(parsed.UnmatchedTokens) is { } stray)
+            {
+                await errors.WriteLineAsync($"{command.Name} does not know '{stray}'; see {command.Name} --help.");
+                return ExitCodes.WrongUse;
+            }
             try
             {
                 return await run(parsed, ReadSettings(parsed.UnmatchedTokens, parsed.GetValue(data)));
             }
             catch (Exception fault) when (fault is SettingsFaultsException or InvalidDataException
-                or StoreUnavailableException)
+                or StoreUnavailableException or BackupFaultException)
             {
-                await parsed.InvocationConfiguration.Error.WriteLineAsync(fault.Message.ReplaceLineEndings(" "));
+                await errors.WriteLineAsync(fault.Message.ReplaceLineEndings(" "));
                 return ExitCodes.BadInput;
             }
         });

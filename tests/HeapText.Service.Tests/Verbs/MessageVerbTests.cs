@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.Text.Json;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
@@ -96,15 +95,8 @@ public sealed class MessageVerbTests : IAsyncLifetime
             .Select(line => JsonDocument.Parse(line).RootElement)];
     }
 
-    private async Task<VerbRun> Run(params string[] args)
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        string[] data = args.Contains("--data") ? [] : ["--data", _folder.Path];
-        var exit = await MessageVerb.Create().Parse([.. args, .. data])
-            .InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, Token);
-        return new VerbRun(exit, output.ToString(), error.ToString());
-    }
+    private Task<VerbRun> Run(params string[] args) => VerbRun.Of(
+        MessageVerb.Create(), args.Contains("--data") ? args : [.. args, "--data", _folder.Path]);
 
     private async Task Put(int farmer, string subject, params Settlement[] settlements)
     {
