@@ -12,8 +12,8 @@ namespace HeapText.Carriers;
 /// <summary>The HTTP client that lines post with.</summary>
 /// <remarks>
 /// Quick tries again are only for posts that surely did not reach the gateway; all others wait in the outbox, which
-/// outlasts a restart and keeps the order. A gateway that has not answered anything for a while is left alone, whichever
-/// line it serves: the breaker is one for each authority.
+/// outlasts a restart and keeps the order. A gateway that has not answered anything for a while is left alone,
+/// whichever line it serves: the breaker is one for each authority.
 /// </remarks>
 public static class LineHttp
 {

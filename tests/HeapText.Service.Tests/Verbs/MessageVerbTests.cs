@@ -65,7 +65,8 @@ public sealed class MessageVerbTests : IAsyncLifetime
     public async Task List_SetAsideOfOneSubject_ShowsThatFarmersAlone() =>
         Assert.Equal(
             ["ana-2"],
-            (await Lines("list", "--set-aside", "--subject", "ana")).Select(line => line.GetProperty("id").GetString()));
+            (await Lines("list", "--set-aside", "--subject", "ana"))
+                .Select(line => line.GetProperty("id").GetString()));
 
     [Fact]
     public async Task List_AnyOfThem_HoldsNeitherTextNorNumber()
