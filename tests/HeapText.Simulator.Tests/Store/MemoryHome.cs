@@ -50,15 +50,21 @@ internal sealed class MemoryHome
         return _byKey[key] = farmer;
     }
 
-    /// <summary>The earliest instant at which something is due or may be sent; null when nothing waits. [ms]</summary>
-    public long? NextWake()
+    /// <summary>When the next farmer is due; null when none is. [ms]</summary>
+    public long? NextDue()
     {
         long? next = null;
         foreach (var farmer in Farmers)
-        {
             if (farmer.Due is { } due && !(next <= due)) next = due;
+        return next;
+    }
+
+    /// <summary>When the next message may be sent; null when none waits. [ms]</summary>
+    public long? NextReady()
+    {
+        long? next = null;
+        foreach (var farmer in Farmers)
             if (farmer.Outbox is [var first, ..] && !(next <= first.Ready)) next = first.Ready;
-        }
         return next;
     }
 }

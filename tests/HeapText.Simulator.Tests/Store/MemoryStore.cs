@@ -72,7 +72,11 @@ internal sealed partial class MemoryStore(MemoryHome home, TimeProvider time, Fl
     public ValueTask<Instant?> NextWake(CancellationToken cancel)
     {
         lock (home.Lock)
-            return new(home.NextWake() is { } next ? Instant.FromUnixTimeMilliseconds(next) : null);
+        {
+            var (due, ready) = (home.NextDue(), home.NextReady());
+            var next = due < ready ? due : ready ?? due;
+            return new(next is { } at ? Instant.FromUnixTimeMilliseconds(at) : null);
+        }
     }
 
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;

@@ -30,6 +30,9 @@ internal static class Villages
     private static readonly ConcurrentDictionary<(int Village, Instant Start, Opening Opening), Reaction> Openings =
         new();
 
+    /// <summary>The checkout.</summary>
+    public static string Root { get; } = FindRoot();
+
     public static DialogSet Dialogs => AllDialogs.Value;
 
     public static Group GroupOf(int village, int? zone = null) => new(
@@ -75,13 +78,17 @@ internal static class Villages
         return last!;
     }
 
-    private static DialogSet LoadDialogs()
+    private static string FindRoot()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "HeapText.sln")))
             folder = folder.Parent;
-        if (folder is null) throw new InvalidDataException("HeapText.sln is in no folder above the tests.");
-        var (dialogs, faults) = DialogSet.Load(Path.Combine(folder.FullName, "dialogs"));
+        return folder?.FullName ?? throw new InvalidDataException("HeapText.sln is in no folder above the tests.");
+    }
+
+    private static DialogSet LoadDialogs()
+    {
+        var (dialogs, faults) = DialogSet.Load(Path.Combine(Root, "dialogs"));
         return dialogs ?? throw new InvalidDataException(string.Join("\n", faults));
     }
 }
