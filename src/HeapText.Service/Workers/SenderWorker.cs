@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Turns;
 using NodaTime;
@@ -61,8 +62,8 @@ internal sealed partial class SenderWorker(
     {
         try
         {
-            var settlement = sending.Message.ExpiresAt <= Now()
-                ? new Settlement.SetAside("expired")
+            var settlement = await ReasonAgainst(sending) is { } reason
+                ? new Settlement.SetAside(reason)
                 : Judge(sending.Message.Id, await Send(sending, limit));
             if (settlement is not Settlement.Retry) _tries.Forget(sending.Message.Id);
             if (settlement is Settlement.SetAside aside)
@@ -74,6 +75,18 @@ internal sealed partial class SenderWorker(
             // The lease runs out and the message is taken again, under the same id.
             LogNotSettled(fault, sending.Message.Id);
         }
+    }
+
+    /// <summary>Why a message is not to be sent any more; null when it is. What is no answer may have waited for its
+    /// line while the farmer texted STOP, or moved to another zone.</summary>
+    private async Task<string?> ReasonAgainst(Sending sending)
+    {
+        if (sending.Message.ExpiresAt <= Now()) return "expired";
+        if (sending.Message.Priority == Priority.Reply) return null;
+        var start = await store.Begin(sending.Key, null, Now(), CancellationToken.None);
+        if (start.Farmer is not { } farmer) return null;
+        if (farmer.Stopped) return "stopped";
+        return ReminderHours.Allow(farmer, Now()) ? null : "night";
     }
 
     private async Task<SendOutcome> Send(Sending sending, CancellationToken limit)
