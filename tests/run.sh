@@ -36,6 +36,8 @@ done
 
 echo "How well texts are read, by lines the reader was never tuned on:"
 cat artifacts/reading-scores/*.txt
+echo "What went wrong in the simulator, and what came of it:"
+cat artifacts/reliability/simulator.txt
 
 [ "$failed" -eq 0 ] || status=1
 if [ "$status" -ne 0 ] && [ "$failed" -eq 0 ]; then

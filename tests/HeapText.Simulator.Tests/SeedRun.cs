@@ -28,7 +28,7 @@ internal sealed record SeedRun(int? Failed, string Figures)
         foreach (var thread in threads) thread.Start();
         foreach (var thread in threads) thread.Join();
         var failed = outcomes.Where(one => one.Value.Broken is not null).Select(one => (int?)one.Key).Min();
-        return new SeedRun(failed, Tell([.. outcomes.Values], watch.Elapsed));
+        return new SeedRun(failed, Tell(outcomes, watch.Elapsed));
     }
 
     /// <summary>Keeps the figures where the other figures of tests are.</summary>
@@ -44,8 +44,9 @@ internal sealed record SeedRun(int? Failed, string Figures)
             ? int.Parse(text, CultureInfo.InvariantCulture)
             : null;
 
-    private static string Tell(IReadOnlyList<Outcome> outcomes, TimeSpan took)
+    private static string Tell(IReadOnlyDictionary<int, Outcome> played, TimeSpan took)
     {
+        var outcomes = played.Values.ToList();
         var text = new StringBuilder();
         void Line(string name, object figure) =>
             text.AppendLine(CultureInfo.InvariantCulture, $"{name,-40} {figure,12:N0}");
@@ -59,9 +60,8 @@ internal sealed record SeedRun(int? Failed, string Figures)
         var met = outcomes.SelectMany(one => one.Faults).GroupBy(fault => fault.Key)
             .OrderBy(fault => fault.Key, StringComparer.Ordinal);
         foreach (var fault in met) Line(fault.Key, fault.Sum(one => (long)one.Value));
-        var broken = outcomes.Select(one => one.Broken).OfType<string>()
-            .GroupBy(rule => new string([.. rule.Split('\n')[0].Where(letter => !char.IsAsciiDigit(letter))]));
-        foreach (var rule in broken) Line($"broken: {rule.Key}", rule.Count());
+        foreach (var (seed, outcome) in played.OrderBy(one => one.Key))
+            if (outcome.Broken is { } rule) Line($"broken by seed {seed}", rule.Split('\n')[0]);
         return text.ToString();
     }
 }

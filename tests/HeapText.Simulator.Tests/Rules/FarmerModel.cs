@@ -15,13 +15,17 @@ internal sealed class FarmerModel(string name)
 
     public Instant? NextDue { get; set; }
 
+    /// <summary>When the last STOP had its effect. [ticks since the start]</summary>
+    public long StoppedAt { get; set; }
+
     public Dictionary<SeenId, int> Effects { get; } = [];
 
     /// <summary>In the order in which they were committed.</summary>
     public List<MessageModel> Messages { get; } = [];
 
-    /// <summary>What the farmer was reminded of, and on which of his days.</summary>
-    public HashSet<(LocalDate Day, string Kind)> Reminded { get; } = [];
+    /// <summary>What the farmer was reminded of on which of his days, with how much he had been heard by
+    /// then.</summary>
+    public Dictionary<(LocalDate Day, string Kind), int> Reminded { get; } = [];
 
     public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[Record!.Zone];
 }

@@ -6,7 +6,10 @@ namespace HeapText.Simulator.Tests.Rules;
 internal sealed partial class RuleBook
 {
     /// <summary>The service hands a message to the gateway.</summary>
-    public void Sending(Outbound message, Msisdn to)
+    /// <param name="message">The message.</param>
+    /// <param name="to">To whom.</param>
+    /// <param name="takenAt">When it was taken from the store. [ticks since the start]</param>
+    public void Sending(Outbound message, Msisdn to, long takenAt)
     {
         if (!_messages.TryGetValue(message.Id, out var made) || made.Message != message)
         {
@@ -14,15 +17,15 @@ internal sealed partial class RuleBook
             return;
         }
         if (home.KeyOf(to) is var key && _farmers[key] != made.To) Break($"{made.Name} went to {NameOf(key)}");
-        if (message.Priority == Priority.Reminder) CheckUnasked(made);
+        if (message.Priority == Priority.Reminder) CheckUnasked(made, takenAt);
     }
 
-    private void CheckUnasked(MessageModel made)
+    private void CheckUnasked(MessageModel made, long takenAt)
     {
         var farmer = made.To;
         var local = Now.InZone(farmer.Zone);
         if (local.Hour is < FirstHour or > LastHour) Break($"{made.Name} was sent unasked at {local}");
-        if (farmer.Record!.Stopped) Break($"{made.Name} was sent after STOP");
+        if (farmer.Record!.Stopped && farmer.StoppedAt < takenAt) Break($"{made.Name} was sent after STOP");
         var turned = made.Said.Heaps.Any(heap => farmer.Record.Heaps.Any(
             now => now.Number == heap.Number && now.LastTurned != heap.LastTurned));
         if (turned) Overtaken++;

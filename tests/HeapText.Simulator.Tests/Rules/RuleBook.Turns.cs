@@ -27,17 +27,27 @@ internal sealed partial class RuleBook
         }
         var local = commit.At.InZone(farmer.Zone);
         if (local.Hour is < FirstHour or > LastHour) Break($"{farmer.Name} was written to unasked at {local}");
-        if (!farmer.Reminded.Add((local.Date, commit.Send[^1].Text)))
+        if (!IsFirst(farmer, local.Date, commit.Send[^1].Text))
             Break($"{farmer.Name} was reminded twice of the same on {local.Date}");
         foreach (var heap in commit.Farmer.Heaps)
         {
             var then = before.Heaps.FirstOrDefault(one => one.Number == heap.Number);
             if (then is null || heap.Prompts <= then.Prompts) continue;
-            if (!farmer.Reminded.Add((local.Date, $"heap {heap.Number} {then.Step} {then.Due}")))
+            if (!IsFirst(farmer, local.Date, $"heap {heap.Number} {then.Step} {then.Due}"))
                 Break($"{farmer.Name} was asked twice after heap {heap.Number} on {local.Date}");
             if (then.LastTurned >= local.Date && then.IsTended)
                 Break($"{farmer.Name} was reminded of a turning on {local.Date} that was reported");
         }
+    }
+
+    /// <summary>One of a kind on a date. By a clock set back a date comes twice: then it is a new one to who has
+    /// been heard since.</summary>
+    private bool IsFirst(FarmerModel farmer, LocalDate day, string kind)
+    {
+        var isNew = !farmer.Reminded.TryGetValue((day, kind), out var heardThen)
+            || (_clockWasSet && heardThen < farmer.Effects.Count);
+        farmer.Reminded[(day, kind)] = farmer.Effects.Count;
+        return isNew;
     }
 
     private void CheckDue(FarmerModel farmer, Commit commit)
@@ -48,7 +58,8 @@ internal sealed partial class RuleBook
             && after.Heaps.Any(heap => heap.IsTended && heap.Due is not null);
         if (stands && commit.NextDue is null) Break($"{farmer.Name} has a heap and is never due");
         // A farmer who is there from the start may have been due before.
-        if (farmer.Record is not null && commit.NextDue < commit.At) Break($"{farmer.Name} is next due in the past, at {commit.NextDue}");
+        if (farmer.Record is not null && commit.NextDue < commit.At)
+            Break($"{farmer.Name} is next due in the past, at {commit.NextDue}");
     }
 
     private void CheckAnswered(FarmerModel farmer, Commit commit)
@@ -65,7 +76,7 @@ internal sealed partial class RuleBook
         var key = (home.KeyOf(step.From), step.Session, step.Step);
         if (_shown.TryAdd(key, (screen, Now))) return;
         var (first, at) = _shown[key];
-        if (Now >= at && Now - at < Screen.Kept - Duration.FromMinutes(1) && first.Text != screen.Text)
+        if (!_clockWasSet && Now - at < Screen.Kept - Duration.FromMinutes(1) && first.Text != screen.Text)
             Break($"{_farmers[key.Item1].Name} saw something else in {step.Session}/{step.Step} dialled again");
     }
 }

@@ -12,6 +12,7 @@ internal sealed partial class RuleBook(MemoryHome home, Timeline timeline, Conve
 {
     private readonly Dictionary<FarmerKey, FarmerModel> _farmers = [];
     private readonly Dictionary<string, MessageModel> _messages = [];
+    private bool _clockWasSet;
 
     /// <summary>Texts and calls that came in, by their ids.</summary>
     public Dictionary<string, Arrival> Arrivals { get; } = [];
@@ -24,9 +25,6 @@ internal sealed partial class RuleBook(MemoryHome home, Timeline timeline, Conve
 
     /// <summary>Reminders that were sent although the farmer had reported since they were made.</summary>
     public int Overtaken { get; private set; }
-
-    /// <summary>By how much the wall clock was set forward in all.</summary>
-    private Duration SetForward { get; set; }
 
     private Instant Now => Instant.FromDateTimeOffset(timeline.Wall);
 
@@ -50,6 +48,7 @@ internal sealed partial class RuleBook(MemoryHome home, Timeline timeline, Conve
         CheckReminder(farmer, commit);
         CheckDue(farmer, commit);
         CheckAnswered(farmer, commit);
+        if (commit.Farmer.Stopped && farmer.Record?.Stopped != true) farmer.StoppedAt = timeline.Elapsed;
         (farmer.Record, farmer.NextDue) = (commit.Farmer, commit.NextDue);
         farmer.Version++;
         foreach (var message in commit.Send)
@@ -60,7 +59,7 @@ internal sealed partial class RuleBook(MemoryHome home, Timeline timeline, Conve
         }
     }
 
-    public void ClockWasSet(TimeSpan by) => SetForward += Duration.Max(Duration.Zero, Duration.FromTimeSpan(by));
+    public void ClockWasSet() => _clockWasSet = true;
 
     /// <summary>The gateway was told that a text or call is taken.</summary>
     public void Accepted(Arrival arrival)
@@ -94,7 +93,7 @@ internal sealed partial class RuleBook(MemoryHome home, Timeline timeline, Conve
         foreach (var message in _messages.Values)
             if (!message.HasArrived && !aside.Contains(message.Message.Id)) Break($"{message.Name} was never sent");
         foreach (var one in home.SetAside)
-            if (one is { Reason: "expired", Message.Priority: Priority.Reply } && SetForward == Duration.Zero)
+            if (one is { Reason: "expired", Message.Priority: Priority.Reply } && !_clockWasSet)
                 Break($"{NameOf(one.Message)}, an answer, was given up as expired");
         foreach (var kept in home.Farmers)
         {

@@ -29,6 +29,9 @@ internal sealed class Instance
 
     public SenderWorker Sender { get; }
 
+    /// <summary>When it took a message from the store last. [ticks since the start]</summary>
+    public Dictionary<string, long> TakenAt { get; } = [];
+
     /// <summary>False once it was killed: nothing of it goes on.</summary>
     public bool IsAlive { get; set; } = true;
 

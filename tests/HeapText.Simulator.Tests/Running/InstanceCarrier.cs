@@ -15,7 +15,7 @@ internal sealed class InstanceCarrier(Instance instance, Simulation simulation) 
     public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
     {
         var fault = simulation.FaultOfSend();
-        simulation.Rules.Sending(message, to);
+        simulation.Rules.Sending(message, to, instance.TakenAt.GetValueOrDefault(message.Id));
         await simulation.Step(instance);
         switch (fault)
         {

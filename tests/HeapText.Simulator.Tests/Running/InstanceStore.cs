@@ -31,7 +31,14 @@ internal sealed class InstanceStore(Instance instance, Simulation simulation, Ti
 
     public ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Instant now, Duration lease, int most, CancellationToken cancel) =>
-        Call("take", null, () => _store.TakeNext(line, now, lease, most, cancel));
+        Call("take", null, () => Take(line, now, lease, most));
+
+    private async ValueTask<IReadOnlyList<Sending>> Take(string line, Instant now, Duration lease, int most)
+    {
+        var taken = await _store.TakeNext(line, now, lease, most, CancellationToken.None);
+        foreach (var sending in taken) instance.TakenAt[sending.Message.Id] = simulation.Timeline.Elapsed;
+        return taken;
+    }
 
     public ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel) =>
         Done(Call(

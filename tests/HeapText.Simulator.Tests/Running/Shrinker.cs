@@ -10,13 +10,17 @@ internal static class Shrinker
     /// <summary>The smallest scenario found that still breaks a rule.</summary>
     public static Scenario Shrink(Scenario failing, Func<Scenario, bool> fails)
     {
+        foreach (var farmer in failing.Happenings.OfType<Happening.Lives>().Select(lives => lives.Farmer).ToList())
+        {
+            var without = failing with { Happenings = [.. failing.Happenings.Where(one => FarmerOf(one) != farmer)] };
+            if (fails(without)) failing = without;
+        }
         var runs = 0;
         for (var size = failing.Happenings.Count / 2; size >= 1;)
         {
             var smaller = Without(failing, size).FirstOrDefault(one => ++runs <= MostRuns && fails(one));
             if (smaller is not null) failing = smaller;
-            else size = size > 1 ? size / 2 : 0;
-            if (smaller is not null) size = Math.Clamp(size, 1, Math.Max(1, failing.Happenings.Count));
+            else size /= 2;
         }
         return failing;
     }
@@ -37,12 +41,15 @@ internal static class Shrinker
     private static bool IsWhole(IReadOnlyList<Happening> happenings)
     {
         var there = happenings.OfType<Happening.Lives>().Select(lives => lives.Farmer).ToHashSet();
-        return happenings.All(one => one switch
-        {
-            Happening.Texts text => there.Contains(text.Farmer),
-            Happening.Calls call => there.Contains(call.Farmer),
-            Happening.Dials dials => there.Contains(dials.Farmer),
-            _ => true,
-        });
+        return happenings.All(one => FarmerOf(one) is not { } farmer || there.Contains(farmer));
     }
+
+    private static int? FarmerOf(Happening happening) => happening switch
+    {
+        Happening.Lives lives => lives.Farmer,
+        Happening.Texts text => text.Farmer,
+        Happening.Calls call => call.Farmer,
+        Happening.Dials dials => dials.Farmer,
+        _ => null,
+    };
 }

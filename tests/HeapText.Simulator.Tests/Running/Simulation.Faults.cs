@@ -15,7 +15,7 @@ internal sealed partial class Simulation
         {
             case Happening.ClockSet set:
                 Timeline.SetBy += set.By.Ticks;
-                Rules.ClockWasSet(set.By);
+                Rules.ClockWasSet();
                 foreach (var sleeper in _sleepers) sleeper.Until = Math.Min(sleeper.Until, SoonestWake);
                 break;
             case Happening.ZoneSet zone:
