@@ -26,6 +26,8 @@ internal sealed partial class RuleBook
         var local = Now.InZone(farmer.Zone);
         if (local.Hour is < FirstHour or > LastHour) Break($"{made.Name} was sent unasked at {local}");
         if (farmer.Record!.Stopped && farmer.StoppedAt < takenAt) Break($"{made.Name} was sent after STOP");
+        // Sent again under its id it tells nothing new.
+        if (made.HasArrived) return;
         var turned = made.Said.Heaps.Any(heap => farmer.Record.Heaps.Any(
             now => now.Number == heap.Number && now.LastTurned != heap.LastTurned));
         if (turned) Overtaken++;
