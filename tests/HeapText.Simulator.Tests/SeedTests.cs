@@ -10,7 +10,8 @@ public sealed class SeedTests
 {
     private const int MostSeedsToCatch = 300;
 
-    /// <summary>HEAPTEXT_SEED=N plays one seed and tells its shortest failure; HEAPTEXT_SEEDS=N plays so many.</summary>
+    /// <summary>HEAPTEXT_SEED=N plays one seed and tells its shortest failure; HEAPTEXT_SEEDS=N plays so
+    /// many.</summary>
     [Fact]
     public void Seeds_EverythingGoesWrong_NoRuleIsBroken()
     {

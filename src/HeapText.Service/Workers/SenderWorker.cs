@@ -84,9 +84,9 @@ internal sealed partial class SenderWorker(
         if (sending.Message.ExpiresAt <= Now()) return "expired";
         if (sending.Message.Priority == Priority.Reply) return null;
         var start = await store.Begin(sending.Key, null, Now(), CancellationToken.None);
-        if (start.Farmer is not { } farmer) return null;
-        if (farmer.Stopped) return "stopped";
-        return ReminderHours.Allow(farmer, Now()) ? null : "night";
+        if (start.Farmer is { Stopped: true }) return "stopped";
+        // Only of who has joined is it known where it is night.
+        return start.Farmer is { Group: not null } joined && !ReminderHours.Allow(joined, Now()) ? "night" : null;
     }
 
     private async Task<SendOutcome> Send(Sending sending, CancellationToken limit)

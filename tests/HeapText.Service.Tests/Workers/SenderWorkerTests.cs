@@ -307,7 +307,7 @@ public sealed class SenderWorkerTests : IAsyncLifetime
             Number = number,
             ExpectedVersion = 0,
             At = now,
-            Farmer = new Farmer { Subject = subject, Line = "practice", Stopped = stopped, Zone = zone },
+            Farmer = new Farmer { Subject = subject, Line = "practice", Group = 41, Stopped = stopped, Zone = zone },
             Send = [.. messages],
         };
         Assert.Equal(CommitOutcome.Committed, await _store.Commit(commit, Token));

@@ -63,9 +63,9 @@ internal sealed partial class Simulation
     /// <summary>A message comes in, and is brought again until it is taken.</summary>
     private void Come(string id, int farmer, string text, Func<Instance, Task<bool>> hand)
     {
-        if (!Rules.Arrivals.TryGetValue(id, out var arrival))
-            Rules.Arrivals[id] = arrival = new Arrival(Home.KeyOf(NumberOf(farmer)), new SeenId(Villages.Line, id), text);
-        else Met("message", "brought again");
+        if (Rules.Arrivals.TryGetValue(id, out var arrival)) Met("message", "brought again");
+        else arrival = new Arrival(Home.KeyOf(NumberOf(farmer)), new SeenId(Villages.Line, id), text);
+        Rules.Arrivals[id] = arrival;
         Note($"f{farmer} {Shown(id)}: \"{text}\"");
         Bring(arrival, hand);
     }
