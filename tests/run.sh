@@ -40,6 +40,8 @@ done
 
 echo "How well texts are read, by lines the reader was never tuned on:"
 cat artifacts/reading-scores/*.txt
+echo "What went wrong in the simulator, and what came of it:"
+cat artifacts/reliability/simulator.txt
 
 echo "How a line stood an unreliable message centre:"
 cat artifacts/lines/smpp-peer.txt

@@ -149,6 +149,8 @@ internal sealed class Checking(Tending tending, Finishing finishing)
         talk.Ask(Cue.Settled, heap);
         heap = Diagnosing.Say(talk, heap, method, diagnosis);
         if (!turnedToday && (diagnosis.TurnNow || IsTurningDue(heap, talk.Today))) TurnToday(talk, heap);
+        // What was advised before and done is not advised again, but no text goes without an answer.
+        if (talk.Says.Count == 0) NextStep.Say(talk, heap, method);
     }
 
     /// <summary>Asks for a turning today: the planned one, one brought forward, or one more.</summary>

@@ -18,7 +18,7 @@ internal static class Diagnosing
     public static Diagnosis Of(Talk talk, HeapRecord heap, HeapMethod method)
     {
         var age = HeapHeat.DayOf(heap, talk.Today);
-        var sinceTurn = heap.LastTurned is { } turned ? Period.DaysBetween(turned, talk.Today) : age;
+        var sinceTurn = heap.LastTurned is { } turned ? HeapHeat.DaysSince(turned, talk.Today) : age;
         var byCalendar = DiagnosisInput.At(method, age, sinceTurn);
         return Diagnosis.Of(byCalendar with
         {
@@ -75,6 +75,6 @@ internal static class Diagnosing
         var hasTurning = advice.Actions.Any(key => HeapActions.All[key].HasTurning);
         LocalDate? on = !hasTurning ? advice.On : heap.LastTurned >= advice.On ? heap.LastTurned : null;
         if (on is not { } day || (!hasTurning && day == talk.Today)) return [];
-        return advice.Actions.Select(key => new LastAction(key, Period.DaysBetween(day, talk.Today)));
+        return advice.Actions.Select(key => new LastAction(key, HeapHeat.DaysSince(day, talk.Today)));
     }
 }

@@ -29,5 +29,9 @@ internal static class HeapHeat
     };
 
     /// <summary>Days after building.</summary>
-    public static int DayOf(HeapRecord heap, LocalDate on) => Period.DaysBetween(heap.BuiltOn ?? on, on);
+    public static int DayOf(HeapRecord heap, LocalDate on) => DaysSince(heap.BuiltOn ?? on, on);
+
+    /// <summary>Days from one to another; 0 where the first lies ahead, by a clock set back or a zone changed
+    /// since.</summary>
+    public static int DaysSince(LocalDate day, LocalDate today) => Math.Max(0, Period.DaysBetween(day, today));
 }

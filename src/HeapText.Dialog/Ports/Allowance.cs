@@ -31,11 +31,31 @@ public sealed record LineBudget(
         _ => (long)(cap * NoticeShare),
     };
 
+    /// <summary>Whether a message fits the caps of a day that has taken so much.</summary>
+    /// <param name="load">The message.</param>
+    /// <param name="ofLine">What the line sent that day. [segments]</param>
+    /// <param name="ofAll">What all lines sent that day. [segments]</param>
+    public bool Fits(Load load, long ofLine, long ofAll) =>
+        Fits(SegmentsPerDay, load, ofLine) && Fits(SegmentsPerDayOfAll, load, ofAll);
+
+    /// <summary>The last class of which a segment still fits; null when none does.</summary>
+    /// <param name="ofLine">What the line sent that day. [segments]</param>
+    /// <param name="ofAll">What all lines sent that day. [segments]</param>
+    public Priority? Through(long ofLine, long ofAll)
+    {
+        for (var priority = Priority.Notice; priority >= Priority.Reply; priority--)
+            if (Fits(new Load(priority, 1), ofLine, ofAll)) return priority;
+        return null;
+    }
+
     /// <summary>The day an instant belongs to.</summary>
     public LocalDate DayOf(Instant now) => now.InZone(Zone).Date;
 
     /// <summary>When the day of an instant ends.</summary>
     public Instant NextDay(Instant now) => DayOf(now).PlusDays(1).AtStartOfDayInZone(Zone).ToInstant();
+
+    private static bool Fits(long? cap, Load load, long spent) =>
+        cap is not { } most || spent + load.Segments <= ShareOf(most, load.Priority);
 }
 
 /// <summary>A message that asks to be sent.</summary>

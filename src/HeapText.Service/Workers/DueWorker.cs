@@ -20,8 +20,9 @@ internal sealed partial class DueWorker(IStore store, TurnRunner turns, TimeProv
     {
         // Never given up half way: whoever was claimed unheard would wait for the claim to end.
         var due = await store.ClaimDue(_time.GetUtcNow().ToInstant(), Lease, Batch, CancellationToken.None);
-        await Parallel.ForEachAsync(due, new ParallelOptions { MaxDegreeOfParallelism = AtOnce },
-            async (farmer, _) => await Wake(farmer));
+        // On the scheduler that runs the pass: the simulator's, where all goes on in one thread.
+        var atOnce = new ParallelOptions { MaxDegreeOfParallelism = AtOnce, TaskScheduler = TaskScheduler.Current };
+        await Parallel.ForEachAsync(due, atOnce, async (farmer, _) => await Wake(farmer));
         return due.Count;
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
 using HeapText.Service.Turns;
@@ -108,9 +109,10 @@ internal sealed partial class SenderWorker(
     /// <summary>What is to be done with each message taken.</summary>
     private async Task<List<Step>> Plan(IReadOnlyList<Sending> taken, bool diverts)
     {
-        var steps = new List<Step>();
-        var alive = taken.Where(sending => sending.Message.ExpiresAt > Now()).ToList();
-        steps.AddRange(taken.Except(alive).Select(sending => new Step(sending, null, null)));
+        var judged = taken.Zip(await Task.WhenAll(taken.Select(ReasonAgainst))).ToList();
+        var steps = judged.Where(one => one.Second is not null)
+            .Select(one => new Step(one.First, null, null, one.Second)).ToList();
+        var alive = judged.Where(one => one.Second is null).Select(one => one.First).ToList();
         var waits = Now() + Duration.Max(_own.Rest.Left, Duration.FromSeconds(1));
         var chosen = Choose(alive, diverts);
         steps.AddRange(chosen.Where(one => one.Over is null).Select(one => new Step(one.Sending, null, waits)));
@@ -162,7 +164,7 @@ internal sealed partial class SenderWorker(
             {
                 { Over: { } over } => Noted(sending, over, await over.Send(sending, limit)),
                 { Later: { } later } => new Settlement.PutBack(later),
-                _ => new Settlement.SetAside("expired"),
+                _ => new Settlement.SetAside(step.Against!),
             };
             if (settlement is Settlement.SetAside aside)
                 LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
@@ -173,6 +175,18 @@ internal sealed partial class SenderWorker(
             // The lease runs out and the message is taken again, under the same id.
             LogNotSettled(fault, sending.Message.Id);
         }
+    }
+
+    /// <summary>Why a message is not to be sent any more; null when it is. What is no answer may have waited for its
+    /// line while the farmer texted STOP, or moved to another zone.</summary>
+    private async Task<string?> ReasonAgainst(Sending sending)
+    {
+        if (sending.Message.ExpiresAt <= Now()) return "expired";
+        if (sending.Message.Priority == Priority.Reply) return null;
+        var start = await store.Begin(sending.Key, null, Now(), CancellationToken.None);
+        if (start.Farmer is { Stopped: true }) return "stopped";
+        // Only of who has joined is it known where it is night.
+        return start.Farmer is { Group: not null } joined && !ReminderHours.Allow(joined, Now()) ? "night" : null;
     }
 
     private Settlement Noted(Sending sending, Outlet over, Settlement settlement)
@@ -191,9 +205,9 @@ internal sealed partial class SenderWorker(
 
     private Instant Now() => _time.GetUtcNow().ToInstant();
 
-    /// <summary>A message taken, and what it is sent over; put back until later where that is null; expired where both
-    /// are.</summary>
-    private sealed record Step(Sending Sending, Outlet? Over, Instant? Later);
+    /// <summary>A message taken, and what it is sent over; put back until later where that is null; set aside for what
+    /// is against it where both are.</summary>
+    private sealed record Step(Sending Sending, Outlet? Over, Instant? Later, string? Against = null);
 
     [LoggerMessage(302, LogLevel.Warning, "Message {Message} to {Farmer} was set aside: {Reason}")]
     private partial void LogSetAside(string farmer, string message, string reason);

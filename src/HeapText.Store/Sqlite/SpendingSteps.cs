@@ -23,28 +23,15 @@ internal sealed class SpendingSteps
         {
             var granted = 0;
             var segments = 0L;
-            while (granted < loads.Count && Fits(budget, loads[granted], ofLine + segments, ofAll + segments)
+            while (granted < loads.Count && budget.Fits(loads[granted], ofLine + segments, ofAll + segments)
                 && window.Take(budget, loads[granted].Segments, now))
                 segments += loads[granted++].Segments;
             if (segments > 0) Charge(session, budget, day, segments, now);
-            var through = Through(budget, ofLine + segments, ofAll + segments);
+            var through = budget.Through(ofLine + segments, ofAll + segments);
             return new Allowance(
                 granted, window.Room(budget, now), through,
                 through is null ? budget.NextDay(now) : window.AskAgain(budget, now));
         }
-    }
-
-    private static bool Fits(LineBudget budget, Load load, long ofLine, long ofAll) =>
-        Fits(budget.SegmentsPerDay, load, ofLine) && Fits(budget.SegmentsPerDayOfAll, load, ofAll);
-
-    private static bool Fits(long? cap, Load load, long spent) =>
-        cap is not { } most || spent + load.Segments <= LineBudget.ShareOf(most, load.Priority);
-
-    private static Priority? Through(LineBudget budget, long ofLine, long ofAll)
-    {
-        for (var priority = Priority.Notice; priority >= Priority.Reply; priority--)
-            if (Fits(budget, new Load(priority, 1), ofLine, ofAll)) return priority;
-        return null;
     }
 
     private static long Spent(Session session, string day, string line) =>

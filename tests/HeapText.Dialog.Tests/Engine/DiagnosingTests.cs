@@ -56,6 +56,43 @@ public sealed class DiagnosingTests
     }
 
     [Fact]
+    public void Fault_ToldAgainTheNextDay_IsAnswered()
+    {
+        var talker = Talker.WithHeap();
+        talker.Pass(Day);
+        talker.Hear("flies");
+        talker.Pass(Day);
+
+        talker.Hear("flies");
+
+        Assert.NotEmpty(talker.Says);
+    }
+
+    [Fact]
+    public void Check_ClockSetBackSinceTheHeapWasBuilt_IsAnswered()
+    {
+        var talker = Talker.WithHeap();
+        talker.Now -= Day;
+
+        talker.Hear("hot");
+
+        Assert.NotEmpty(talker.Says);
+    }
+
+    [Fact]
+    public void Check_ClockSetBackSinceTheHeapWasTurned_IsAnswered()
+    {
+        var talker = Talker.WithHeap();
+        talker.Pass(3 * Day);
+        talker.Hear("turned");
+        talker.Now -= Day;
+
+        talker.Hear("warm, no smell, wet");
+
+        Assert.NotEmpty(talker.Says);
+    }
+
+    [Fact]
     public void FaultAfterTheAdviceWasFollowed_GoesToAPerson()
     {
         var talker = Talker.WithHeap();

@@ -248,6 +248,40 @@ public sealed class SenderWorkerTests : IAsyncLifetime
         Assert.Null(await _store.NextWake(Token));
     }
 
+    [Theory]
+    [InlineData(Priority.Reminder)]
+    [InlineData(Priority.Notice)]
+    public async Task RunOnce_FarmerStoppedSinceItWasMade_IsNotWrittenToUnasked(Priority priority)
+    {
+        await Put("a", priority: priority, stopped: true);
+
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Empty(_carrier.Sent);
+        Assert.Null(await _store.NextWake(Token));
+    }
+
+    [Fact]
+    public async Task RunOnce_NightWhereTheFarmerIsByNow_IsNotWrittenToUnasked()
+    {
+        await Put("a", priority: Priority.Reminder, zone: "America/Asuncion");
+
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Empty(_carrier.Sent);
+        Assert.Null(await _store.NextWake(Token));
+    }
+
+    [Fact]
+    public async Task RunOnce_FarmerStopped_IsStillAnswered()
+    {
+        await Put("a", stopped: true);
+
+        await RunFor(TimeSpan.FromMinutes(1));
+
+        Assert.Equal(["a-1"], _carrier.Sent);
+    }
+
     private static Queue<SendOutcome?> Then(params SendOutcome?[] answers) => new(answers);
 
     private async Task RunFor(TimeSpan time)
@@ -261,19 +295,20 @@ public sealed class SenderWorkerTests : IAsyncLifetime
         while (_time.GetUtcNow() <= end);
     }
 
-    private async Task Put(string subject, int count = 1)
+    private async Task Put(
+        string subject, int count = 1, Priority priority = Priority.Reply, bool stopped = false, string zone = "UTC")
     {
         Assert.True(Msisdn.TryParse($"+999100{++_phones:D5}", out var number));
         var now = _wall.GetUtcNow().ToInstant();
         var messages = Enumerable.Range(1, count).Select(i => new Outbound(
-            $"{subject}-{i}", _carrier.Line, "Karibu", Priority.Reply, now, now + Duration.FromDays(2)));
+            $"{subject}-{i}", _carrier.Line, "Karibu", priority, now, now + Duration.FromDays(2)));
         var commit = new Commit
         {
             Key = _store.KeyOf(number),
             Number = number,
             ExpectedVersion = 0,
             At = now,
-            Farmer = new Farmer { Subject = subject, Line = "practice" },
+            Farmer = new Farmer { Subject = subject, Line = "practice", Group = 41, Stopped = stopped, Zone = zone },
             Send = [.. messages],
         };
         Assert.Equal(CommitOutcome.Committed, await _store.Commit(commit, Token));

@@ -1,5 +1,4 @@
 using HeapText.Dialog.Ports;
-using HeapText.Store.Sqlite;
 using NodaTime;
 
 namespace HeapText.Store.Tests.Contract;
@@ -31,7 +30,7 @@ public abstract partial class StoreContract
     [Fact]
     public async Task Allow_TwoStoresOverTheSameLine_ShareTheRate()
     {
-        var other = Store is SqliteStore ? Store : await Open();
+        var other = await AnotherOverTheSame();
         var granted = 0;
 
         await Parallel.ForAsync(0, 20, Cancel, async (n, _) => Interlocked.Add(

@@ -30,6 +30,9 @@ public abstract partial class StoreContract : IAsyncLifetime
     /// <summary>Opens what this test has written so far, in a further store.</summary>
     protected abstract ValueTask<IStore> Open();
 
+    /// <summary>A second store over the same records; the same one where a home has a single owner.</summary>
+    protected virtual ValueTask<IStore> AnotherOverTheSame() => Open();
+
     /// <summary>Removes what this test has written.</summary>
     protected abstract ValueTask Discard();
 

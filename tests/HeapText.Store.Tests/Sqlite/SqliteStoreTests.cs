@@ -7,6 +7,8 @@ public sealed class SqliteStoreTests : StoreContract
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("heaptext-store-").FullName;
 
+    protected override ValueTask<IStore> AnotherOverTheSame() => new(Store);
+
     protected override ValueTask<IStore> Open() =>
         StoreFactory.Open(new StoreOptions { DataDirectory = _folder }, time: Clock);
 
