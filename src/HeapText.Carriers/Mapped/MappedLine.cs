@@ -1,6 +1,5 @@
 using HeapText.Dialog.Ports;
 using Microsoft.Extensions.Primitives;
-using NodaTime;
 using NodaTime.Extensions;
 
 namespace HeapText.Carriers.Mapped;
@@ -8,9 +7,6 @@ namespace HeapText.Carriers.Mapped;
 /// <summary>Sends on a line to a gateway that is met by a mapping.</summary>
 public sealed class MappedLine(MappedLineOptions options, IHttpClientFactory clients, TimeProvider time) : ICarrier
 {
-    /// <summary>Name of the HTTP client every mapped line uses.</summary>
-    public const string ClientName = "mapped-line";
-
     /// <summary>The most that is read of an answer. [bytes]</summary>
     public const int MostAnswerBytes = 64 * 1024;
 
@@ -21,22 +17,22 @@ public sealed class MappedLine(MappedLineOptions options, IHttpClientFactory cli
     public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
     {
         using var request = SendRequest.Write(options, message, to, time.GetUtcNow().ToInstant());
-        using var client = clients.CreateClient(ClientName);
+        using var client = clients.CreateClient(LineHttp.ClientName);
         using var deadline = new CancellationTokenSource(options.Send.Timeout, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
         try
         {
             using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
             var source = options.Send.Answers.Reads(answer.StatusCode) ? await Open(answer, either.Token) : null;
-            return options.Send.Answers.Judge(answer.StatusCode, source, AskedToWait(answer));
+            return options.Send.Answers.Judge(answer.StatusCode, source, LineHttp.AskedToWait(answer, time));
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
         {
             return new SendOutcome.TryAgain(null, LineBusy: true);
         }
-        catch (HttpRequestException)
+        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
         {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
+            return LineHttp.OutcomeOf(fault);
         }
     }
 
@@ -68,14 +64,4 @@ public sealed class MappedLine(MappedLineOptions options, IHttpClientFactory cli
         answer.Headers.TryGetValues(name, out var values) || answer.Content.Headers.TryGetValues(name, out values)
             ? new StringValues([.. values])
             : StringValues.Empty;
-
-    // RFC 9110, 10.2.3: seconds, or a date.
-    private Duration? AskedToWait(HttpResponseMessage answer)
-    {
-        var asked = answer.Headers.RetryAfter;
-        if (asked?.Delta is { } delta) return Duration.FromTimeSpan(delta);
-        if (asked?.Date is not { } date) return null;
-        var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
-        return wait > Duration.Zero ? wait : Duration.Zero;
-    }
 }

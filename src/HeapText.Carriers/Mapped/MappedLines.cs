@@ -11,17 +11,7 @@ public static class MappedLines
         this IServiceCollection services, IEnumerable<MappedLineOptions> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
-        services.AddHttpClient(MappedLine.ClientName)
-            // The line's own deadline rules; a redirect would carry a farmer's number to an address nobody configured.
-            .ConfigureHttpClient(client => client.Timeout = Timeout.InfiniteTimeSpan)
-            // Addresses may hold numbers and texts.
-            .RemoveAllLoggers()
-            .ConfigurePrimaryHttpMessageHandler(() => new SocketsHttpHandler
-            {
-                AllowAutoRedirect = false,
-                UseCookies = false,
-                PooledConnectionLifetime = TimeSpan.FromMinutes(5),
-            });
+        services.AddLineHttp();
         foreach (var line in lines)
         {
             services.AddSingleton<ICarrier>(provider => new MappedLine(

@@ -4,7 +4,6 @@ using System.Text.Json;
 using HeapText.Carriers.Signing;
 using HeapText.Dialog.Ports;
 using HeapText.Dialog.Text;
-using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Text;
 
@@ -13,9 +12,6 @@ namespace HeapText.Carriers.Native;
 /// <summary>A gateway that speaks the native form: signed JSON posts.</summary>
 public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory clients, TimeProvider time) : ICarrier
 {
-    /// <summary>Name of the HTTP client every native line uses.</summary>
-    public const string ClientName = "line";
-
     /// <inheritdoc/>
     public string Line => options.Name;
 
@@ -24,7 +20,7 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         ArgumentNullException.ThrowIfNull(message);
         using var request = Write(message, to);
-        using var client = clients.CreateClient(ClientName);
+        using var client = clients.CreateClient(LineHttp.ClientName);
         using var deadline = new CancellationTokenSource(options.Timeout, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
         try
@@ -36,9 +32,9 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
         {
             return new SendOutcome.TryAgain(null, LineBusy: true);
         }
-        catch (HttpRequestException)
+        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
         {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
+            return LineHttp.OutcomeOf(fault);
         }
     }
 
@@ -64,20 +60,10 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         >= 200 and < 300 => new SendOutcome.Taken(),
         (int)HttpStatusCode.TooManyRequests or (int)HttpStatusCode.ServiceUnavailable =>
-            new SendOutcome.Busy(AskedToWait(answer)),
+            new SendOutcome.Busy(LineHttp.AskedToWait(answer, time)),
         (int)HttpStatusCode.BadGateway or (int)HttpStatusCode.GatewayTimeout =>
-            new SendOutcome.TryAgain(AskedToWait(answer), LineBusy: true),
+            new SendOutcome.TryAgain(LineHttp.AskedToWait(answer, time), LineBusy: true),
         >= 400 and < 500 => new SendOutcome.Refused($"The gateway refused it with {(int)answer.StatusCode}."),
         _ => new SendOutcome.TryAgain(null),
     };
-
-    // RFC 9110, 10.2.3: seconds, or a date.
-    private Duration? AskedToWait(HttpResponseMessage answer)
-    {
-        var asked = answer.Headers.RetryAfter;
-        if (asked?.Delta is { } delta) return Duration.FromTimeSpan(delta);
-        if (asked?.Date is not { } date) return null;
-        var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
-        return wait > Duration.Zero ? wait : Duration.Zero;
-    }
 }

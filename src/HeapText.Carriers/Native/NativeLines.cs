@@ -11,15 +11,7 @@ public static class NativeLines
         this IServiceCollection services, IEnumerable<NativeLineOptions> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
-        services.AddHttpClient(NativeLine.ClientName)
-            // The line's own deadline rules; a redirect would carry a farmer's number to an address nobody configured.
-            .ConfigureHttpClient(client => client.Timeout = Timeout.InfiniteTimeSpan)
-            .ConfigurePrimaryHttpMessageHandler(() => new SocketsHttpHandler
-            {
-                AllowAutoRedirect = false,
-                UseCookies = false,
-                PooledConnectionLifetime = TimeSpan.FromMinutes(5),
-            });
+        services.AddLineHttp();
         foreach (var line in lines)
         {
             services.AddSingleton<ICarrier>(provider => new NativeLine(

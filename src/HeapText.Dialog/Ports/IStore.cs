@@ -28,12 +28,22 @@ public interface IStore : IAsyncDisposable
     /// until the lease ends; a commit sets the next due instant and so ends the claim.</summary>
     ValueTask<IReadOnlyList<FarmerKey>> ClaimDue(Instant now, Duration lease, int most, CancellationToken cancel);
 
-    /// <summary>Takes messages to send on a line: not before their time, by priority, then by not-before; at most
-    /// one in flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is
+    /// <summary>Asks what a line may send now, and charges it. In any second no more segments are granted than the
+    /// line's rate, whichever instance asks; a message longer than that takes the seconds that follow too. What is
+    /// granted stays charged, sent or not.</summary>
+    /// <param name="budget">The line's.</param>
+    /// <param name="loads">The messages, those that go first in front; empty to ask for the room alone.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="cancel">Cancels the wait.</param>
+    ValueTask<Allowance> Allow(
+        LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel);
+
+    /// <summary>Takes messages to send on a line: not before their time, by priority up to the one given, then by
+    /// not-before; at most one in flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is
     /// the same; one that was tried holds back all others until it is settled for good. A taken message is not given
     /// again until it is settled or its lease ends; then it comes as the next attempt, under the same id.</summary>
     ValueTask<IReadOnlyList<Sending>> TakeNext(
-        string line, Instant now, Duration lease, int most, CancellationToken cancel);
+        string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel);
 
     /// <summary>Says how a taken message ended. Settling a message that is no longer there does nothing, and so does
     /// an attempt other than the latest, unless it says that the message was sent.</summary>
@@ -185,8 +195,11 @@ public abstract record Settlement
     /// <param name="Over">Name of the line that sent it in place of its own; null for its own.</param>
     public sealed record Sent(IReadOnlyList<string> References, string? Over = null) : Settlement;
 
-    /// <summary>To be tried again, under the same id.</summary>
+    /// <summary>Tried, perhaps taken: to be tried again, under the same id.</summary>
     public sealed record Retry(Instant At) : Settlement;
+
+    /// <summary>Not tried, or surely not taken: to be given again from then on, as the same attempt.</summary>
+    public sealed record PutBack(Instant At) : Settlement;
 
     /// <summary>Never to be sent: expired, refused, or tried too often. Kept for the office with its
     /// reason.</summary>

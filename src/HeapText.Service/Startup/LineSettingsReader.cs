@@ -53,7 +53,7 @@ internal static partial class LineSettingsReader
         var countries = ReadCountries(line, faults);
         var allowed = NetworkSettingsReader.Read(line, $"{line.Path}:AllowedFrom", "AllowedFrom", faults);
         var rate = ReadRate(line, faults);
-        var cap = ReadCap(line, faults);
+        var cap = SpendSettingsReader.ReadCap(line, faults);
         if (own is null) return null;
         return own with
         {
@@ -114,15 +114,6 @@ internal static partial class LineSettingsReader
             return rate;
         faults.Add($"{line.Path}:SegmentsPerSecond is no rate. Write segments a second from 0.01 to 10000, like 10.");
         return usual;
-    }
-
-    private static long? ReadCap(IConfigurationSection line, List<string> faults)
-    {
-        if (SettingsReader.Filled(line["SegmentsPerDay"]) is not { } text) return null;
-        if (long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var cap) && cap > 0) return cap;
-        faults.Add($"{line.Path}:SegmentsPerDay is no whole number above 0. "
-            + "Write the most segments to send in a day, or take it out.");
-        return null;
     }
 
     private static void CheckBackups(List<LineOptions> read, IConfigurationSection lines, List<string> faults)

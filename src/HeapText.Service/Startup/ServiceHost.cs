@@ -31,8 +31,9 @@ internal static class ServiceHost
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
         else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines.OfType<NativeLineOptions>())
             .AddMappedLines(settings.Lines.OfType<MappedLineOptions>());
-        builder.Services.AddWorkers(
-            settings.IsPractice ? [InboundLine.Practice] : settings.Lines.Select(line => line.Name));
+        builder.Services.AddWorkers();
+        if (settings.IsPractice) builder.Services.AddSender(InboundLine.Practice, null, null);
+        foreach (var line in settings.Lines) builder.Services.AddSender(line.Name, line.Backup, settings);
 
         var app = builder.Build();
         if (settings.Proxies.Count > 0) app.UseForwardedHeaders(Believing(settings.Proxies));
@@ -103,18 +104,27 @@ internal static class ServiceHost
         services.AddSingleton<DemoVillage>();
     }
 
-    private static void AddWorkers(this IServiceCollection services, IEnumerable<string> lines)
+    private static void AddWorkers(this IServiceCollection services)
     {
         services.AddSingleton(_ => new Backoff(new Random(RandomNumberGenerator.GetInt32(int.MaxValue))));
         services.AddSingleton<WordWorker>();
         services.AddHostedService(provider => provider.GetRequiredService<WordWorker>());
         services.AddSingleton<DueWorker>();
         services.AddHostedService(provider => provider.GetRequiredService<DueWorker>());
-        foreach (var line in lines)
-        {
-            services.AddKeyedSingleton(line, (provider, _) => ActivatorUtilities.CreateInstance<SenderWorker>(
-                provider, provider.GetServices<ICarrier>().Single(carrier => carrier.Line == line)));
-            services.AddSingleton<IHostedService>(provider => provider.GetRequiredKeyedService<SenderWorker>(line));
-        }
+    }
+
+    /// <summary>A sender for one line; without settings it sends without limit.</summary>
+    private static void AddSender(this IServiceCollection services, string line, string? backup, Settings? settings)
+    {
+        services.AddKeyedSingleton(line, (provider, _) => new SenderWorker(
+            RouteOf(provider, line), backup is null ? null : RouteOf(provider, backup),
+            provider.GetRequiredService<IStore>(), provider.GetRequiredService<WorkSignals>(),
+            provider.GetRequiredService<Backoff>(), provider.GetRequiredService<TimeProvider>(),
+            provider.GetRequiredService<ILogger<SenderWorker>>()));
+        services.AddSingleton<IHostedService>(provider => provider.GetRequiredKeyedService<SenderWorker>(line));
+
+        OutboundRoute RouteOf(IServiceProvider provider, string name) => new(
+            provider.GetServices<ICarrier>().Single(carrier => carrier.Line == name),
+            settings?.Spend.BudgetOf(settings.Lines.Single(one => one.Name == name)));
     }
 }

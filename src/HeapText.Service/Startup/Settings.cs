@@ -24,6 +24,9 @@ internal sealed record Settings
     /// <summary>Lines to gateways; none means practice mode.</summary>
     public IReadOnlyList<LineOptions> Lines { get; init; } = [];
 
+    /// <summary>What may be sent in a day, over all lines.</summary>
+    public SpendOptions Spend { get; init; } = SpendOptions.None;
+
     /// <summary>Groups to add or replace at the start.</summary>
     public IReadOnlyList<Group> Groups { get; init; } = [];
 

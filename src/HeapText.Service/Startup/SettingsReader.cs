@@ -14,7 +14,7 @@ internal static class SettingsReader
     // Practice numbers belong to nobody, so what seals them need not be secret.
     private static readonly string PracticeSecret = Convert.ToBase64String(SHA256.HashData("practice numbers"u8));
     private static readonly string[] Sections =
-        ["Store", "Lines", "Groups", "Methods", "Prices", "Materials", "Measures"];
+        ["Store", "Lines", "Spend", "Groups", "Methods", "Prices", "Materials", "Measures"];
     private static readonly string[] Known =
         ["Urls", "Proxies", "Dialogs", "Languages", "AmbientC", .. Sections, "Logging", "AllowedHosts", "Kestrel"];
     private static readonly string[] StoreKeys = ["Connection", "DataDirectory", "Secret", "RequireDurableServer"];
@@ -38,6 +38,7 @@ internal static class SettingsReader
             Proxies = NetworkSettingsReader.Read(configuration, "Proxies", "Proxies", faults),
             Store = ReadStore(configuration.GetSection("Store"), practice, faults),
             Lines = lines,
+            Spend = SpendSettingsReader.Read(configuration.GetSection("Spend"), faults),
             Groups = GroupSettingsReader.Read(configuration.GetSection("Groups"), faults),
             Methods = methods,
             GroupMethods = GroupSettingsReader.ReadMethods(configuration.GetSection("Groups"), methods, faults),

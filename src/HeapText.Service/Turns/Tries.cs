@@ -20,5 +20,9 @@ internal sealed class Tries
     }
 
     /// <summary>It went well, or is over.</summary>
-    public void Forget(string key) => _failed.TryRemove(key, out _);
+    public void Forget(string key)
+    {
+        // Nearly always nothing failed, and looking takes no lock.
+        if (_failed.ContainsKey(key)) _failed.TryRemove(key, out _);
+    }
 }

@@ -8,10 +8,15 @@ internal sealed class LineRest(Backoff backoff, TimeProvider time)
 {
     /// <summary>The longest a line is left alone, whatever it asked for.</summary>
     public static readonly Duration Longest = Duration.FromHours(1);
+    /// <summary>For how long a line is in trouble before it counts as failing.</summary>
+    public static readonly Duration FailingAfter = Duration.FromMinutes(1);
+
+    private const int TroublesOfFailing = 3;
     private readonly Lock _lock = new();
     private readonly long _start = time.GetTimestamp();
     private Duration _until = Duration.Zero;
     private int _troubles;
+    private Duration _since;
 
     /// <summary>True while nothing may be sent.</summary>
     public bool IsResting
@@ -32,6 +37,27 @@ internal sealed class LineRest(Backoff backoff, TimeProvider time)
         }
     }
 
+    /// <summary>True when the line has been in trouble for more than a minute, and either is resting or met three
+    /// troubles in a row.</summary>
+    public bool IsFailing
+    {
+        get
+        {
+            lock (_lock)
+                return _troubles > 0 && Elapsed() - _since > FailingAfter
+                    && (_troubles >= TroublesOfFailing || Elapsed() < _until);
+        }
+    }
+
+    /// <summary>How long it is still to be left alone.</summary>
+    public Duration Left
+    {
+        get
+        {
+            lock (_lock) return Duration.Max(_until - Elapsed(), Duration.Zero);
+        }
+    }
+
     /// <summary>The line took or refused a message, so it is there.</summary>
     public void Answered()
     {
@@ -47,6 +73,7 @@ internal sealed class LineRest(Backoff backoff, TimeProvider time)
             var now = Elapsed();
             // Messages that were under way together meet the same trouble: it counts once.
             var known = now < _until;
+            if (_troubles == 0) _since = now;
             if (!known) _troubles++;
             if (asked is { } wait) _until = Duration.Max(_until, now + Duration.Min(wait, Longest));
             else if (!known) _until = now + backoff.After(_troubles);

@@ -42,6 +42,17 @@ internal sealed class Keys(string prefix)
     /// <summary>Set of the names of all lines that messages were ever queued for.</summary>
     public RedisKey Lines => $"{prefix}:lines";
 
+    /// <summary>Sorted set: charges of a line, each "a number, a space, segments" → its moment [ms]. All that says what
+    /// lines may send carries one hash tag, since caps reach over lines. Expires with the line's window.</summary>
+    public RedisKey Rate(string line) => $"{prefix}:{{lines}}:rate:{line}";
+
+    /// <summary>Integer: segments a line has sent on a day; those of all lines where the name is empty. Expires after
+    /// <see cref="SpendingLifetime"/>.</summary>
+    public RedisKey Spending(string line, string day) => $"{prefix}:{{lines}}:{day}:{line}";
+
+    /// <summary>How long a day's count stays after the last charge: longer than a day is anywhere.</summary>
+    public static readonly TimeSpan SpendingLifetime = TimeSpan.FromDays(2);
+
     /// <summary>String, see <see cref="StoredFarmer"/>: version, sealed number, packed record.</summary>
     public RedisKey Farmer(FarmerKey key) => Of(key, "f:");
 
@@ -61,10 +72,10 @@ internal sealed class Keys(string prefix)
     /// <see cref="SentMessage.KeptOfFarmer"/>. The whole expires <see cref="SentLifetime"/> after the last.</summary>
     public RedisKey Sent(FarmerKey key) => Of(key, "l:");
 
-    /// <summary>Hash: 16-byte mark of a reference → <see cref="ReferenceEntry"/>, of one day. Each day has 16 for each
+    /// <summary>Hash: 16-byte mark of a reference → <see cref="ReferenceEntry"/>, of one day. Each day has 8 for each
     /// of 256 hash tags: small ones, which the server packs tightly. Expires <see cref="ReferenceLifetime"/> after the
     /// last.</summary>
-    public RedisKey References(byte[] mark, long day) => $"{OfMark(mark)}{day}:{mark[1] >> 4:x}";
+    public RedisKey References(byte[] mark, long day) => $"{OfMark(mark)}{day}:{mark[1] >> 5}";
 
     /// <summary>String: when it came in [ms], state, when that was [ms]: a receipt for a message not settled yet.
     /// Expires after <see cref="SentMessage.EarlyKept"/>.</summary>

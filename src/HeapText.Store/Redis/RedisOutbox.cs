@@ -13,10 +13,10 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
     private const int MostTogether = 500;
 
     /// <summary>Leases up to so many heads of a line, by priority, then by the moment they became ready.</summary>
-    public async Task<IReadOnlyList<Sending>> Take(string line, long now, long until, int most)
+    public async Task<IReadOnlyList<Sending>> Take(string line, Priority through, long now, long until, int most)
     {
         var taken = new List<Sending>();
-        for (var priority = Priority.Reply; priority <= Priority.Notice; priority++)
+        for (var priority = Priority.Reply; priority <= through; priority++)
         {
             bool more;
             do
@@ -80,9 +80,11 @@ internal sealed class RedisOutbox(IDatabase database, Keys keys, SendingReader s
         {
             Settlement.Sent =>
                 [.. common, "sent", "", RecordFormat.Pack(trace!.Entry), SentMessage.KeptOfFarmer,
-                 trace.Entry.At.ToUnixTimeSeconds(), (at - SentMessage.Kept).ToUnixTimeSeconds(),
+                 trace.At, (at - SentMessage.Kept).ToUnixTimeSeconds(),
                  (long)Keys.SentLifetime.TotalMilliseconds],
             Settlement.Retry retry => [.. common, "retry", Millis.Until(retry.At), "", 0, 0, 0, 0],
+            Settlement.PutBack back =>
+                [.. common, "back", Millis.Until(back.At), Millis.Until(sending.Message.NotBefore), 0, 0, 0, 0],
             Settlement.SetAside aside =>
                 [.. common, "aside", "",
                  RecordFormat.Pack(new SetAsideEntry(sending.Key, at, aside.Reason, sending.Message)),

@@ -53,11 +53,11 @@ internal sealed partial class RedisReceipts(IDatabase database, Keys keys, Numbe
     public async Task<IReadOnlyList<SentMessage>> Sent(FarmerKey key, Instant oldest)
     {
         var farmer = database.StringGetAsync(keys.Farmer(key));
-        var log = await database.SortedSetRangeByScoreAsync(
+        var log = await database.SortedSetRangeByScoreWithScoresAsync(
             keys.Sent(key), start: oldest.ToUnixTimeSeconds(), order: Order.Descending);
         if ((byte[]?)await farmer is not { } stored) return [];
         var subject = RecordFormat.Unpack<Farmer>(StoredFarmer.Record(stored)).Subject;
-        return [.. log.Select(packed => RecordFormat.Unpack<SentEntry>((byte[])packed!).Whole(subject))];
+        return [.. log.Select(sent => Unpacked(sent).Whole(subject, (long)sent.Score))];
     }
 
     private async Task Index(FarmerKey key, string tail, byte[] mark, int part, Instant at)
@@ -79,16 +79,18 @@ internal sealed partial class RedisReceipts(IDatabase database, Keys keys, Numbe
         var log = keys.Sent(key);
         while (true)
         {
-            var packed = (await database.SortedSetRangeByRankAsync(log)).FirstOrDefault(
-                entry => RecordFormat.Unpack<SentEntry>((byte[])entry!).Tail == tail);
-            if (packed.IsNull) return false;
-            var before = RecordFormat.Unpack<SentEntry>((byte[])packed!);
-            var noted = before.Noting(part, state, at);
+            var sent = (await database.SortedSetRangeByRankWithScoresAsync(log)).FirstOrDefault(
+                entry => Unpacked(entry).Tail == tail);
+            if (sent == default) return false;
+            var before = Unpacked(sent);
+            var noted = before.Noting(part, state, at.ToUnixTimeSeconds() - (long)sent.Score);
             if (noted == before) return false;
-            if ((int)await Script.Swap.Run(database, [log], [packed, RecordFormat.Pack(noted)]) == 1)
+            if ((int)await Script.Swap.Run(database, [log], [sent.Element, RecordFormat.Pack(noted)]) == 1)
                 return true;
         }
     }
+
+    private static SentEntry Unpacked(SortedSetEntry sent) => RecordFormat.Unpack<SentEntry>((byte[])sent.Element!);
 
     private static RedisValue Early(Receipt receipt, Instant now) => string.Create(
         CultureInfo.InvariantCulture, $"{Millis.Now(now)} {(int)receipt.State} {Millis.Now(receipt.At)}");

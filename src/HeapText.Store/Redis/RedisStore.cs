@@ -19,6 +19,7 @@ internal sealed class RedisStore : IStore
     private readonly RedisTurns _turns;
     private readonly RedisOutbox _outbox;
     private readonly RedisReceipts _receipts;
+    private readonly RedisSpending _spending;
 
     private RedisStore(ConnectionMultiplexer server, Keys keys, NumberVault vault, ILogger logger, TimeProvider time)
     {
@@ -29,6 +30,7 @@ internal sealed class RedisStore : IStore
         _time = time;
         _turns = new RedisTurns(_database, keys, vault);
         _outbox = new RedisOutbox(_database, keys, new SendingReader(vault, logger));
+        _spending = new RedisSpending(_database, keys);
         _receipts = new RedisReceipts(_database, keys, vault, logger);
     }
 
@@ -70,9 +72,13 @@ internal sealed class RedisStore : IStore
         Instant now, Duration lease, int most, CancellationToken cancel) =>
         Guard.Do(() => Claim(Millis.Now(now), Millis.Until(now + lease), most), cancel);
 
+    public ValueTask<Allowance> Allow(
+        LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel) =>
+        Guard.Do(() => _spending.Allow(budget, loads, now), cancel);
+
     public ValueTask<IReadOnlyList<Sending>> TakeNext(
-        string line, Instant now, Duration lease, int most, CancellationToken cancel) =>
-        Guard.Do(() => _outbox.Take(line, Millis.Now(now), Millis.Until(now + lease), most), cancel);
+        string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel) =>
+        Guard.Do(() => _outbox.Take(line, through, Millis.Now(now), Millis.Until(now + lease), most), cancel);
 
     public async ValueTask Settle(Sending sending, Settlement settlement, CancellationToken cancel)
     {

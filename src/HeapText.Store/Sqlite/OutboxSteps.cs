@@ -12,10 +12,11 @@ internal readonly record struct Taken(long Seq, int Tries, byte[] Message, byte[
 internal static class OutboxSteps
 {
     /// <summary>Leases up to so many heads of a line, by priority, then by the moment they became ready.</summary>
-    public static List<Taken> Take(Session session, string line, long now, long until, int most)
+    public static List<Taken> Take(
+        Session session, string line, Priority through, long now, long until, int most)
     {
         var taken = new List<Taken>();
-        for (var priority = Priority.Reply; priority <= Priority.Notice && taken.Count < most; priority++)
+        for (var priority = Priority.Reply; priority <= through && taken.Count < most; priority++)
             ReadReady(session, line, priority, now, most - taken.Count, taken);
         foreach (var message in taken) session.Run(Tables.Outbox.Lease, message.Seq, until);
         return taken;
@@ -48,6 +49,9 @@ internal static class OutboxSteps
                 break;
             case Settlement.Retry retry:
                 session.Run(Tables.Outbox.Postpone, seq, Millis.Until(retry.At));
+                break;
+            case Settlement.PutBack back:
+                session.Run(Tables.Outbox.PutBack, seq, Millis.Until(back.At));
                 break;
             case Settlement.SetAside aside:
                 var entry = new SetAsideEntry(sending.Key, at, aside.Reason, sending.Message);

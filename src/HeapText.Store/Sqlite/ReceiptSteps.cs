@@ -17,11 +17,12 @@ internal static class ReceiptSteps
             session.Run(
                 Tables.References.Put, trace.Marks[part], farmer, entry.Tail, part, Millis.Now(at));
             session.Run(Tables.References.Trim, Millis.Until(at - SentMessage.ReferencesKept));
-            if (Early(session, trace.Marks[part], at) is { } early) entry = entry.Noting(part, early.State, early.At);
+            if (Early(session, trace.Marks[part], at) is not { } early) continue;
+            entry = entry.Noting(part, early.State, early.At.ToUnixTimeSeconds() - trace.At);
         }
-        session.Run(Tables.Sent.Put, farmer, entry.Tail, Millis.Now(entry.At), RecordFormat.Pack(entry));
+        session.Run(Tables.Sent.Put, farmer, entry.Tail, trace.At, RecordFormat.Pack(entry));
         session.Run(Tables.Sent.TrimFarmer, farmer, SentMessage.KeptOfFarmer);
-        session.Run(Tables.Sent.Trim, Millis.Until(at - SentMessage.Kept));
+        session.Run(Tables.Sent.Trim, (at - SentMessage.Kept).ToUnixTimeSeconds());
     }
 
     /// <summary>Applies a receipt, or keeps it for a send that is settled later.</summary>
@@ -39,13 +40,7 @@ internal static class ReceiptSteps
             }
             (farmer, tail, part) = (row.GetInt64(0), row.GetString(1), row.GetInt32(2));
         }
-        if (session.Scalar(Tables.Sent.Get, farmer, tail) is not byte[] packed)
-            return NoteOutcome.Unchanged;
-        var entry = RecordFormat.Unpack<SentEntry>(packed);
-        var noted = entry.Noting(part, receipt.State, receipt.At);
-        if (noted == entry) return NoteOutcome.Unchanged;
-        session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
-        return NoteOutcome.Noted;
+        return Apply(session, farmer, tail, part, receipt) ? NoteOutcome.Noted : NoteOutcome.Unchanged;
     }
 
     /// <summary>The log of a farmer, newest first.</summary>
@@ -53,14 +48,28 @@ internal static class ReceiptSteps
     {
         var sent = new List<SentMessage>();
         using var rows = session.Rows(
-            Tables.Sent.OfFarmer, Convert.FromHexString(key.Hash), Millis.Until(oldest));
+            Tables.Sent.OfFarmer, Convert.FromHexString(key.Hash), oldest.ToUnixTimeSeconds());
         string? subject = null;
         while (rows.Read())
         {
             subject ??= RecordFormat.Unpack<Farmer>(rows.GetFieldValue<byte[]>(1)).Subject;
-            sent.Add(RecordFormat.Unpack<SentEntry>(rows.GetFieldValue<byte[]>(0)).Whole(subject));
+            sent.Add(RecordFormat.Unpack<SentEntry>(rows.GetFieldValue<byte[]>(0)).Whole(subject, rows.GetInt64(2)));
         }
         return sent;
+    }
+
+    private static bool Apply(Session session, long farmer, string tail, int part, Receipt receipt)
+    {
+        SentEntry entry, noted;
+        using (var row = session.Rows(Tables.Sent.Get, farmer, tail))
+        {
+            if (!row.Read()) return false;
+            entry = RecordFormat.Unpack<SentEntry>(row.GetFieldValue<byte[]>(0));
+            noted = entry.Noting(part, receipt.State, receipt.At.ToUnixTimeSeconds() - row.GetInt64(1));
+        }
+        if (noted == entry) return false;
+        session.Run(Tables.Sent.Change, farmer, tail, RecordFormat.Pack(noted));
+        return true;
     }
 
     private static void Keep(Session session, byte[] mark, Receipt receipt, Instant now)

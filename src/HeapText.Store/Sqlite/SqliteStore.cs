@@ -20,6 +20,7 @@ internal sealed class SqliteStore : IStore
     private readonly TimeProvider _time;
     private readonly Readers _readers;
     private readonly SendingReader _sendings;
+    private readonly SpendingSteps _spending = new();
 
     private SqliteStore(
         Session session, string file, NumberVault vault, ILogger logger, TimeProvider time, int queueLimit)
@@ -101,11 +102,17 @@ internal sealed class SqliteStore : IStore
         Writer.Do<IReadOnlyList<FarmerKey>>(
             session => ClaimDue(session, Millis.Now(now), Millis.Until(now + lease), most), cancel);
 
+    public ValueTask<Allowance> Allow(
+        LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel) => loads.Count == 0
+        ? Read(session => _spending.Allow(session, budget, loads, now), cancel)
+        : Writer.Do(session => _spending.Allow(session, budget, loads, now), cancel);
+
     public async ValueTask<IReadOnlyList<Sending>> TakeNext(
-        string line, Instant now, Duration lease, int most, CancellationToken cancel)
+        string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel)
     {
         var taken = await Writer.Do(
-            session => OutboxSteps.Take(session, line, Millis.Now(now), Millis.Until(now + lease), most), cancel);
+            session => OutboxSteps.Take(session, line, through, Millis.Now(now), Millis.Until(now + lease), most),
+            cancel);
         return [.. taken
             .Select(row => _sendings.Read(
                 KeyFrom(row.Key), row.Number, () => RecordFormat.Unpack<Outbound>(row.Message), row.Tries + 1))

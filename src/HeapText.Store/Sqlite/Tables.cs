@@ -142,18 +142,41 @@ internal static class Tables
             WHERE farmer = (SELECT id FROM farmer WHERE key = ?1) AND ready_at IS NOT NULL AND tries > 0 AND id = ?2
             """;
 
-        /// <summary>now: gives back all that was taken or postponed.</summary>
-        public const string Release = "UPDATE outbox SET ready_at = ?1 WHERE tries > 0 AND ready_at > ?1";
+        /// <summary>now: gives back all that was taken, postponed or put back.</summary>
+        public const string Release = """
+            UPDATE outbox SET ready_at = MAX(?1, IIF(tries > 0, 0, not_before))
+            WHERE ready_at > ?1 AND (tries > 0 OR ready_at > not_before)
+            """;
 
-        /// <summary>line, now, moment: gives back what was taken or postponed to after that moment.</summary>
-        public const string GiveBack =
-            "UPDATE outbox SET ready_at = ?2 WHERE line = ?1 AND tries > 0 AND ready_at > ?3";
+        /// <summary>line, now, moment: gives back what was taken, postponed or put back to after that moment.</summary>
+        public const string GiveBack = """
+            UPDATE outbox SET ready_at = MAX(?2, IIF(tries > 0, 0, not_before))
+            WHERE line = ?1 AND ready_at > ?3 AND (tries > 0 OR ready_at > not_before)
+            """;
+
+        /// <summary>seq, at: as if it had not been taken.</summary>
+        public const string PutBack = "UPDATE outbox SET ready_at = ?2, tries = tries - 1 WHERE seq = ?1";
 
         /// <summary>seq, at.</summary>
         public const string Postpone = "UPDATE outbox SET ready_at = ?2 WHERE seq = ?1";
 
         /// <summary>seq.</summary>
         public const string Remove = "DELETE FROM outbox WHERE seq = ?1";
+    }
+
+    public static class Spending
+    {
+        /// <summary>day, line ('' for all) → segments.</summary>
+        public const string Get = "SELECT segments FROM spending WHERE day = ?1 AND line = ?2";
+
+        /// <summary>day, line ('' for all), segments.</summary>
+        public const string Add = """
+            INSERT INTO spending (day, line, segments) VALUES (?1, ?2, ?3)
+            ON CONFLICT (day, line) DO UPDATE SET segments = segments + excluded.segments
+            """;
+
+        /// <summary>oldest day that counts.</summary>
+        public const string Trim = "DELETE FROM spending WHERE day < ?1";
     }
 
     public static class SetAside
@@ -179,15 +202,15 @@ internal static class Tables
         /// <summary>farmer, tail of the id, at, entry.</summary>
         public const string Put = "INSERT OR REPLACE INTO sent (farmer, tail, at, entry) VALUES (?1, ?2, ?3, ?4)";
 
-        /// <summary>farmer, tail → entry.</summary>
-        public const string Get = "SELECT entry FROM sent WHERE farmer = ?1 AND tail = ?2";
+        /// <summary>farmer, tail → entry, at.</summary>
+        public const string Get = "SELECT entry, at FROM sent WHERE farmer = ?1 AND tail = ?2";
 
         /// <summary>farmer, tail, entry.</summary>
         public const string Change = "UPDATE sent SET entry = ?3 WHERE farmer = ?1 AND tail = ?2";
 
-        /// <summary>key, oldest → entry, record of the farmer, newest first.</summary>
+        /// <summary>key, oldest → entry, record of the farmer, at, newest first.</summary>
         public const string OfFarmer = """
-            SELECT entry, record FROM sent JOIN farmer ON farmer.id = sent.farmer WHERE key = ?1 AND at >= ?2
+            SELECT entry, record, at FROM sent JOIN farmer ON farmer.id = sent.farmer WHERE key = ?1 AND at >= ?2
             ORDER BY at DESC, LENGTH(tail) DESC, tail DESC
             """;
 

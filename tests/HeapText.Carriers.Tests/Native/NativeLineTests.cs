@@ -148,14 +148,6 @@ public sealed class NativeLineTests : IDisposable
         Assert.Equal(new SendOutcome.TryAgain(null, LineBusy: true), await sending);
     }
 
-    [Fact]
-    public async Task Send_NobodyAnswersThere_IsTriedAgain()
-    {
-        _gateway.Stop();
-
-        Assert.Equal(new SendOutcome.TryAgain(null, LineBusy: true), await Send(Message("Karibu")));
-    }
-
     public void Dispose()
     {
         _services?.Dispose();

@@ -59,11 +59,18 @@ internal sealed class FaultyStore(IStore real) : IStore
         return await real.ClaimDue(now, lease, most, cancel);
     }
 
-    public async ValueTask<IReadOnlyList<Sending>> TakeNext(
-        string line, Instant now, Duration lease, int most, CancellationToken cancel)
+    public async ValueTask<Allowance> Allow(
+        LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel)
     {
         await Gate(cancel);
-        var taken = await real.TakeNext(line, now, lease, most, cancel);
+        return await real.Allow(budget, loads, now, cancel);
+    }
+
+    public async ValueTask<IReadOnlyList<Sending>> TakeNext(
+        string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        var taken = await real.TakeNext(line, through, now, lease, most, cancel);
         if (taken.Count > 0) OnTaken();
         cancel.ThrowIfCancellationRequested();
         return taken;

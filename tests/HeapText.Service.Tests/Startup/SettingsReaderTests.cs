@@ -21,6 +21,21 @@ public sealed class SettingsReaderTests
     }
 
     [Fact]
+    public void Read_CapsOfTheDay_AreOfTheLineAndOfAllLines()
+    {
+        var settings = Read(
+        [
+            .. Line(("SegmentsPerDay", "500"), ("SegmentsPerSecond", "2.5")),
+            new("Spend:SegmentsPerDay", "800"), new("Spend:Zone", "Africa/Nairobi"),
+        ]);
+
+        var budget = settings.Spend.BudgetOf(settings.Lines.Single());
+        Assert.Equal(("lake", 2.5, 500L, 800L), (
+            budget.Line, budget.SegmentsPerSecond, budget.SegmentsPerDay, budget.SegmentsPerDayOfAll));
+        Assert.Equal("Africa/Nairobi", budget.Zone.Id);
+    }
+
+    [Fact]
     public void Read_ALine_IsRealMode()
     {
         var settings = Read(Line(("Timeout", "00:00:07"), ("Region", "ke")));
@@ -125,6 +140,9 @@ public sealed class SettingsReaderTests
     [InlineData("Urls", "https://127.0.0.1:1")]
     [InlineData("Lines", "lake")]
     [InlineData("Groups", "41")]
+    [InlineData("Spend:SegmentsPerDay", "many")]
+    [InlineData("Spend:SegmentsPerDay", "0")]
+    [InlineData("Spend:Zone", "Upper Ziwani")]
     [InlineData("Urls", "http://127.0.0.1:1;ftp://127.0.0.1:2")]
     public void Read_OneBadSetting_NamesItWithItsFix(string key, string value)
     {

@@ -66,7 +66,7 @@ public abstract partial class StoreContract : IAsyncLifetime
         Store.Begin(Store.KeyOf(Number(n)), message, now ?? Noon, Cancel);
 
     protected ValueTask<IReadOnlyList<Sending>> Take(Instant? now = null, int most = 10, string line = Line) =>
-        Store.TakeNext(line, now ?? Noon, Lease, most, Cancel);
+        Store.TakeNext(line, Priority.Notice, now ?? Noon, Lease, most, Cancel);
 
     protected async ValueTask<Sending> TakeOne(Instant? now = null) => Assert.Single(await Take(now));
 

@@ -14,7 +14,7 @@ public sealed class FarmerFormatTests
     private static readonly LocalDate Day = new(2026, 3, 2);
     private static readonly Portion Dung = new("cow-dung", 2.5m, "bucket");
 
-    private static readonly HeapRecord Heap = new()
+    internal static readonly HeapRecord Heap = new()
     {
         Number = 2,
         Stock = [new Portion("maize-stover", 20, "wheelbarrow"), Dung],
@@ -41,7 +41,7 @@ public sealed class FarmerFormatTests
         WasHot = true,
     };
 
-    private static readonly Farmer Full = new()
+    internal static readonly Farmer Full = new()
     {
         Subject = "subject",
         Concern = new Concern { Reason = ConcernReason.Person, Since = Noon, Others = [ConcernReason.Use] },

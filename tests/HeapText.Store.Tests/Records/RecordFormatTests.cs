@@ -34,7 +34,7 @@ public sealed class RecordFormatTests
         var word = new OwnWord("Ziwani", "zorbix", "en", null);
         var audit = new AuditEntry(Noon, "officer", "group.put", "41");
         var aside = new SetAsideEntry(new FarmerKey("00"), Noon, "expired", Message);
-        var sent = new SentEntry("-17", "sms", Priority.Notice, 2, Noon, 2, 3, DeliveryState.Failed, Noon);
+        var sent = new SentEntry("-17", "sms", Priority.Notice, 2, 2, 1, DeliveryState.Failed, -70_000);
         var concern = new Concern { Reason = ConcernReason.Person, Since = Noon };
         var farmer = new Farmer { Subject = "s", Line = "sms", Group = 41, Concern = concern };
 

@@ -193,7 +193,7 @@ public sealed class RedisFaultTests : IAsyncLifetime
         _store.Commit(Acknowledged.Turn(_store, farmer, version), Cancel).AsTask();
 
     private Task<IReadOnlyList<Sending>> Take() =>
-        _store.TakeNext("sms", Noon, Duration.FromMinutes(1), 10, Cancel).AsTask();
+        _store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 10, Cancel).AsTask();
 
     private async Task WellAgain()
     {

@@ -1,8 +1,8 @@
 -- Ends a taken message. Only its latest taking may postpone it or give it up; that it was sent is believed of any.
 -- KEYS  1 outbox, 2 messages given up, 3 log of sent messages,
 --       4... for each line in ARGV its waiting farmers: replies, reminders, notices
--- ARGV  1 farmer as member, 2 message id, 3 attempt, 4 'sent', 'retry' or 'aside', 5 retry moment [ms],
---       6 entry given up or sent, 7 how many of those are kept, 8 sent at [s], 9 oldest sent that counts [s],
+-- ARGV  1 farmer as member, 2 message id, 3 attempt, 4 'sent', 'retry', 'back' or 'aside',
+--       5 moment of 'retry' and 'back' [ms], 6 entry given up or sent, or not-before of what is put back [ms], 7 how many of those are kept, 8 sent at [s], 9 oldest sent that counts [s],
 --       10 lifetime of the log [ms], 11... line names, that of the message first
 -- Gives 1 settled, 0 no longer there; or the name of a line whose keys are lacking, with nothing done.
 
@@ -20,9 +20,13 @@ end
 local waiting, _, id = parts(heads[1])
 if id ~= ARGV[2] then return 0 end
 if ARGV[4] ~= 'sent' and -tonumber(heads[2]) ~= tonumber(ARGV[3]) then return 0 end
-if ARGV[4] == 'retry' then
+if ARGV[4] == 'retry' or ARGV[4] == 'back' then
   redis.call('ZREM', waiting, ARGV[1])
   redis.call('ZADD', waiting, ARGV[5], ARGV[1])
+  if ARGV[4] == 'back' then
+    local before = tonumber(heads[2]) + 1
+    redis.call('ZADD', KEYS[1], before < 0 and string.format('%.0f', before) or ARGV[6], heads[1])
+  end
   return 1
 end
 

@@ -2,7 +2,7 @@
 CREATE TABLE sent (
   farmer INTEGER NOT NULL,
   tail TEXT NOT NULL,             -- the message's id without the subject
-  at INTEGER NOT NULL,
+  at INTEGER NOT NULL,            -- seconds since 1970-01-01T00:00Z
   entry BLOB NOT NULL,            -- packed
   PRIMARY KEY (farmer, tail)
 ) STRICT, WITHOUT ROWID;
