@@ -12,8 +12,8 @@ namespace HeapText.Carriers;
 /// <summary>The HTTP client that lines post with.</summary>
 /// <remarks>
 /// Quick tries again are only for posts that surely did not reach the gateway; all others wait in the outbox, which
-/// outlasts a restart and keeps the order. A gateway that has not answered anything for a while is left alone, whichever
-/// line it serves: the breaker is one for each authority.
+/// outlasts a restart and keeps the order. A gateway that has not answered anything for a while is left alone,
+/// whichever line it serves: the breaker is one for each authority.
 /// </remarks>
 public static class LineHttp
 {
@@ -49,8 +49,41 @@ public static class LineHttp
         return services;
     }
 
-    /// <summary>How long an answer asks to be left alone; null when it does not say.</summary>
-    /// <remarks>Source: RFC 9110, section 10.2.3: seconds, or a date.</remarks>
+    /// <summary>Sends a request, and judges the answer.</summary>
+    /// <param name="clients">Where the client comes from.</param>
+    /// <param name="request">The request.</param>
+    /// <param name="timeout">How long all tries together may take before the outcome counts as unknown.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="judge">Judges an answer of which the headers are here.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    internal static async ValueTask<SendOutcome> Send(
+        IHttpClientFactory clients, HttpRequestMessage request, TimeSpan timeout, TimeProvider time,
+        Func<HttpResponseMessage, CancellationToken, ValueTask<SendOutcome>> judge, CancellationToken cancel)
+    {
+        using var client = clients.CreateClient(ClientName);
+        using var deadline = new CancellationTokenSource(timeout, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
+        try
+        {
+            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
+            return await judge(answer, either.Token);
+        }
+        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
+        {
+            return new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+        catch (BrokenCircuitException)
+        {
+            return new SendOutcome.Busy(null);
+        }
+        catch (HttpRequestException fault)
+        {
+            return IsUnsent(fault) ? new SendOutcome.Busy(null) : new SendOutcome.TryAgain(null, LineBusy: true);
+        }
+    }
+
+    /// <summary>How long an answer asks to be left alone (RFC 9110, 10.2.3: seconds, or a date); null when it does not
+    /// say.</summary>
     internal static Duration? AskedToWait(HttpResponseMessage answer, TimeProvider time)
     {
         var asked = answer.Headers.RetryAfter;
@@ -59,19 +92,6 @@ public static class LineHttp
         var wait = date.ToInstant() - time.GetUtcNow().ToInstant();
         return wait > Duration.Zero ? wait : Duration.Zero;
     }
-
-    /// <summary>What a post that got no answer comes to.</summary>
-    /// <exception cref="ArgumentException">The fault is none that a post ends with.</exception>
-    internal static SendOutcome OutcomeOf(Exception fault) => fault switch
-    {
-        BrokenCircuitException => new SendOutcome.Busy(null),
-        HttpRequestException failed when IsUnsent(failed) => new SendOutcome.Busy(null),
-        HttpRequestException => new SendOutcome.TryAgain(null, LineBusy: true),
-        _ => throw new ArgumentException("No fault of a post.", nameof(fault), fault),
-    };
-
-    /// <summary>True for faults that a post ends with when no answer came.</summary>
-    internal static bool IsOfThePost(Exception fault) => fault is HttpRequestException or BrokenCircuitException;
 
     /// <summary>True when no connection was made, so that the gateway surely has nothing.</summary>
     private static bool IsUnsent(HttpRequestException fault) => fault.HttpRequestError is

@@ -14,6 +14,9 @@ var heaptext = new RootCommand("Guides farmers through making compost, by SMS an
     FitVerb.Create(),
     LintVerb.Create(),
     WordVerb.Create(),
+    BackupVerb.CreateBackup(),
+    BackupVerb.CreateRestore(),
+    MessageVerb.Create(),
     LineVerb.Create(),
 };
 

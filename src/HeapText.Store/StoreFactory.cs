@@ -47,15 +47,36 @@ public static class StoreFactory
     {
         ArgumentNullException.ThrowIfNull(options);
         if (options.Connection.Length > 0) return await Open(options, logger);
+        var vault = await VaultBeside(options);
+        return SqliteStore.OpenBeside(options.DataDirectory, vault, logger ?? NullLogger.Instance);
+    }
+
+    /// <summary>The keys of the embedded store that is there.</summary>
+    /// <exception cref="ArgumentException">There is none, or the settings are wrong.</exception>
+    internal static async ValueTask<NumberVault> VaultBeside(StoreOptions options)
+    {
         if (!File.Exists(Path.Combine(options.DataDirectory, SqliteStore.FileName)))
             throw new ArgumentException(
                 $"Store:DataDirectory: there is no store in '{options.DataDirectory}'. Name the folder of the service.",
                 nameof(options));
-        var vault = new NumberVault(await EmbeddedSecret(options));
-        return SqliteStore.OpenBeside(options.DataDirectory, vault, logger ?? NullLogger.Instance);
+        return new NumberVault(await EmbeddedSecret(options));
     }
 
-    private static void MakePrivate(string folder)
+    /// <summary>The keys that the settings name; none is made.</summary>
+    /// <exception cref="ArgumentException">There is none, or the settings are wrong.</exception>
+    internal static async ValueTask<NumberVault> VaultGiven(StoreOptions options)
+    {
+        if (options.Connection.Length > 0) return new NumberVault(Decode(options.Secret));
+        var file = Path.Combine(options.DataDirectory, SecretFile);
+        if (options.Secret.Length == 0 && !File.Exists(file))
+            throw new ArgumentException(
+                $"Store:Secret is empty and there is no '{file}'. Set the secret that the backup was made under, or "
+                + $"put that store's {SecretFile} there.", nameof(options));
+        return new NumberVault(Decode(options.Secret.Length > 0 ? options.Secret : await File.ReadAllTextAsync(file)));
+    }
+
+    /// <summary>Makes the folder, for this user alone.</summary>
+    internal static void MakePrivate(string folder)
     {
         if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);
         else Directory.CreateDirectory(

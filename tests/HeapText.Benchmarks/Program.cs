@@ -4,6 +4,7 @@ using HeapText.Benchmarks.Forecast;
 using HeapText.Benchmarks.Hook;
 using HeapText.Benchmarks.Reading;
 using HeapText.Benchmarks.Recipes;
+using HeapText.Benchmarks.Smpp;
 using HeapText.Benchmarks.Ussd;
 
 // One row a question; those of BenchmarkDotNet take its own options after the name.
@@ -14,6 +15,9 @@ switch (args)
         return 0;
     case ["ussd", .. var rest]:
         await UssdBenchmark.Run(TimeSpan.FromSeconds(Number(rest, 0, 5)), Number(rest, 1, 16));
+        return 0;
+    case ["smpp", .. var rest]:
+        await SmppBenchmark.Run(TimeSpan.FromSeconds(Number(rest, 0, 5)), Number(rest, 1, 50));
         return 0;
     case ["forecast", .. var rest]:
         BenchmarkRunner.Run<ForecastBenchmarks>(Measured(), rest);
@@ -27,8 +31,8 @@ switch (args)
         return 0;
     default:
         await Console.Error.WriteLineAsync(
-            "usage: hook [seconds a round] [connections] | ussd [seconds a round] [phones] | forecast [options] "
-            + "| recipe [options] | read");
+            "usage: hook [seconds a round] [connections] | ussd [seconds a round] [phones] "
+            + "| smpp [seconds a round] [window] | forecast [options] | recipe [options] | read");
         return 2;
 }
 

@@ -38,7 +38,8 @@ internal static class Privacy
         await store.ClaimDue(noon, Duration.FromMinutes(1), 1, cancel);
         foreach (var settlement in new Settlement[] { new Settlement.SetAside("expired"), new Settlement.Retry(noon) })
         {
-            var sending = Assert.Single(await store.TakeNext("sms", Priority.Notice, noon, Duration.FromMinutes(1), 1, cancel));
+            var sending = Assert.Single(
+                await store.TakeNext("sms", Priority.Notice, noon, Duration.FromMinutes(1), 1, cancel));
             Assert.Equal(number, sending.To);
             await store.Settle(sending, settlement, cancel);
         }
@@ -48,7 +49,8 @@ internal static class Privacy
     private static async Task Report(IStore store, Msisdn number, CancellationToken cancel)
     {
         var noon = Instant.FromUtc(2026, 3, 2, 12, 0);
-        var sending = Assert.Single(await store.TakeNext("sms", Priority.Notice, noon, Duration.FromMinutes(1), 1, cancel));
+        var sending = Assert.Single(
+                await store.TakeNext("sms", Priority.Notice, noon, Duration.FromMinutes(1), 1, cancel));
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
         var reference = $"{number.Value}-99";
         await store.Note(new Receipt("sms", reference + "-early", DeliveryState.Failed, now), now, cancel);

@@ -17,23 +17,13 @@ public sealed class MappedLine(MappedLineOptions options, IHttpClientFactory cli
     public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
     {
         using var request = SendRequest.Write(options, message, to, time.GetUtcNow().ToInstant());
-        using var client = clients.CreateClient(LineHttp.ClientName);
-        using var deadline = new CancellationTokenSource(options.Send.Timeout, time);
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
-        try
-        {
-            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
-            var source = options.Send.Answers.Reads(answer.StatusCode) ? await Open(answer, either.Token) : null;
-            return options.Send.Answers.Judge(answer.StatusCode, source, LineHttp.AskedToWait(answer, time));
-        }
-        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
-        {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
-        }
-        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
-        {
-            return LineHttp.OutcomeOf(fault);
-        }
+        return await LineHttp.Send(clients, request, options.Send.Timeout, time, Judge, cancel);
+    }
+
+    private async ValueTask<SendOutcome> Judge(HttpResponseMessage answer, CancellationToken cancel)
+    {
+        var source = options.Send.Answers.Reads(answer.StatusCode) ? await Open(answer, cancel) : null;
+        return options.Send.Answers.Judge(answer.StatusCode, source, LineHttp.AskedToWait(answer, time));
     }
 
     // An answer that breaks off, or is too long, tells by its status alone.

@@ -20,22 +20,8 @@ public sealed class NativeLine(NativeLineOptions options, IHttpClientFactory cli
     {
         ArgumentNullException.ThrowIfNull(message);
         using var request = Write(message, to);
-        using var client = clients.CreateClient(LineHttp.ClientName);
-        using var deadline = new CancellationTokenSource(options.Timeout, time);
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, cancel);
-        try
-        {
-            using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, either.Token);
-            return Read(answer);
-        }
-        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !cancel.IsCancellationRequested)
-        {
-            return new SendOutcome.TryAgain(null, LineBusy: true);
-        }
-        catch (Exception fault) when (LineHttp.IsOfThePost(fault))
-        {
-            return LineHttp.OutcomeOf(fault);
-        }
+        return await LineHttp.Send(
+            clients, request, options.Timeout, time, (answer, _) => ValueTask.FromResult(Read(answer)), cancel);
     }
 
     private HttpRequestMessage Write(Outbound message, Msisdn to)

@@ -21,6 +21,7 @@ public sealed class Conversation : IConversation
     private readonly Checking _checking;
     private readonly HeapChoice _heapChoice;
     private readonly Asides _asides;
+    private readonly Reminding _reminding;
     private readonly Dialling _dialling;
 
     /// <summary>A conversation for some groups, as the office has set it.</summary>
@@ -40,6 +41,7 @@ public sealed class Conversation : IConversation
         _checking = new Checking(_tending, _finishing);
         _heapChoice = new HeapChoice(_tending, _checking);
         _asides = new Asides(_tending);
+        _reminding = new Reminding(_tending);
         _dialling = new Dialling(this, _book, dialogs.Answers);
     }
 
@@ -96,7 +98,7 @@ public sealed class Conversation : IConversation
         if (!farmer.Stopped && farmer.Group is not null && FarmerClock.Allowed(farmer, now) == now)
         {
             if (Explaining.IsDone(farmer, WordsOf(farmer))) Explaining.Tell(talk, WordsOf(farmer));
-            else if (Agenda.DueHeap(farmer, now) is { } heap) Remind(talk, heap);
+            else if (Agenda.DueHeap(farmer, now) is { } heap) _reminding.Remind(talk, heap);
             else if (Agenda.DraftIsDue(farmer, now)) Stocktaking.Nudge(talk);
         }
         return Done(talk);
@@ -365,37 +367,5 @@ public sealed class Conversation : IConversation
         }
         else if (OpenQuestion.IsOpen(talk)) OpenQuestion.AskAgain(talk);
         else talk.Say(Catalogue.Misread);
-    }
-
-    private void Remind(Talk talk, HeapRecord heap)
-    {
-        if (Agenda.IsCheckPast(heap, talk.Today))
-        {
-            heap = heap with { CheckOn = null };
-            talk.Put(heap);
-            if (Agenda.PromptDay(heap) > talk.Today) return;
-        }
-        if (Agenda.IsCheckFirst(heap)) _tending.RemindOfCheck(talk, heap);
-        else if (heap.Step == HeapStep.Sprouting) Finishing.Remind(talk, heap);
-        else if (heap.Prompts >= Agenda.MostPrompts) GiveUp(talk, heap);
-        else if (heap.Step == HeapStep.Planned) AskBuilt(talk, heap);
-        else if (heap.Step is HeapStep.Turning or HeapStep.ExtraTurning) _tending.Remind(talk, heap);
-        else Finishing.Remind(talk, heap);
-    }
-
-    private static void AskBuilt(Talk talk, HeapRecord heap)
-    {
-        heap = heap with { PromptedOn = talk.Today, Prompts = heap.Prompts + 1 };
-        talk.Put(heap);
-        talk.Ask(Cue.BuiltWanted, heap);
-        talk.SayOf(heap, Catalogue.AskBuilt);
-    }
-
-    private static void GiveUp(Talk talk, HeapRecord heap)
-    {
-        talk.Worry(ConcernReason.Overdue);
-        talk.SayOf(heap, Catalogue.LastReminder, ("officer", talk.Officer));
-        talk.Put(heap.To(HeapStep.GivenUp, null));
-        talk.Ask(Cue.Settled, heap);
     }
 }

@@ -39,9 +39,10 @@ public interface IStore : IAsyncDisposable
         LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel);
 
     /// <summary>Takes messages to send on a line: not before their time, by priority up to the one given, then by
-    /// not-before; at most one in flight for a farmer. A farmer's messages go by not-before, and as they were committed where that is
-    /// the same; one that was tried holds back all others until it is settled for good. A taken message is not given
-    /// again until it is settled or its lease ends; then it comes as the next attempt, under the same id.</summary>
+    /// not-before; at most one in flight for a farmer. A farmer's messages go by not-before, and as they were committed
+    /// where that is the same; one that was tried holds back all others until it is settled for good. A taken message
+    /// is not given again until it is settled or its lease ends; then it comes as the next attempt, under the same
+    /// id.</summary>
     ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel);
 

@@ -43,15 +43,31 @@ public static class Fit
     public static IReadOnlyList<string> Split(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var encoding = EncodingOf(text);
+        return Split(text, EncodingOf(text));
+    }
+
+    /// <summary>The text of each segment when a line needs the wider encoding for a text that the smaller one
+    /// holds.</summary>
+    public static IReadOnlyList<string> SplitWide(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Split(text, TextEncoding.Ucs2);
+    }
+
+    private static List<string> Split(string text, TextEncoding encoding)
+    {
         var capacity = CapacityOf(encoding);
         var fitsOne = Cut(text, encoding, int.MaxValue)[0].Units <= capacity.Single;
         var pieces = Cut(text, encoding, fitsOne ? int.MaxValue : capacity.Joined);
         return [.. pieces.Select(piece => text.Substring(piece.Start, piece.Length))];
     }
 
-    private static TextEncoding EncodingOf(string text) =>
-        text.All(c => Gsm7.Cost(c) > 0) ? TextEncoding.Gsm7 : TextEncoding.Ucs2;
+    private static TextEncoding EncodingOf(string text)
+    {
+        foreach (var character in text)
+            if (Gsm7.Cost(character) == 0) return TextEncoding.Ucs2;
+        return TextEncoding.Gsm7;
+    }
 
     private static Capacity CapacityOf(TextEncoding encoding) =>
         encoding == TextEncoding.Gsm7 ? SmallAlphabet : WideAlphabet;

@@ -26,11 +26,24 @@ internal static class Gsm7
         (0x3E, ']'), (0x40, '|'), (0x65, '€'),
     }.ToFrozenDictionary(one => one.Septet, one => one.Character);
 
-    private static readonly FrozenDictionary<char, int> Septets = Default.Where(c => c != Escape)
-        .Select(c => (Character: c, Cost: 1))
-        .Concat(Extension.Values.Select(c => (Character: c, Cost: 2)))
-        .ToFrozenDictionary(pair => pair.Character, pair => pair.Cost);
+    private const int EscapedBit = 0x100;
+
+    // The septet of each character, with the bit set where the escape stands before it.
+    private static readonly FrozenDictionary<char, int> Codes =
+        Enumerable.Range(0, Default.Length).Where(septet => Default[septet] != Escape)
+            .Select(septet => (Character: Default[septet], Code: septet))
+            .Concat(Extension.Select(one => (Character: one.Value, Code: one.Key | EscapedBit)))
+            .ToFrozenDictionary(pair => pair.Character, pair => pair.Code);
+
+    // Counted for every character of every message, so by index up to the highest character there is.
+    private static readonly byte[] Costs = [.. Enumerable.Range(0, Codes.Keys.Max() + 1).Select(character =>
+        Codes.TryGetValue((char)character, out var code) ? (code & EscapedBit) != 0 ? (byte)2 : (byte)1 : (byte)0)];
 
     /// <summary>How many septets a character takes: 1, 2 with the escape, or 0 when the alphabet lacks it.</summary>
-    public static int Cost(char character) => Septets.GetValueOrDefault(character);
+    public static int Cost(char character) => character < Costs.Length ? Costs[character] : 0;
+
+    /// <summary>The septet of a character, and whether the escape stands before it; null when the alphabet lacks
+    /// it.</summary>
+    public static (byte Septet, bool IsEscaped)? Code(char character) =>
+        Codes.TryGetValue(character, out var code) ? ((byte)(code & 0x7F), (code & EscapedBit) != 0) : null;
 }

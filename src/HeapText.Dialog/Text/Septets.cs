@@ -3,7 +3,7 @@ using System.Text;
 namespace HeapText.Dialog.Text;
 
 /// <summary>Reads texts that come in as the septets of the GSM 7-bit alphabet, in any national language known
-/// here.</summary>
+/// here, and writes them in the default one.</summary>
 /// <remarks>
 /// Source: 3GPP TS 23.038 section 6.1.2.1 (packing) and 6.2.1.2 (national languages); 3GPP TS 23.040 section 9.2.3.24
 /// (user data header; element 24 hexadecimal names the single shift, 25 the locking shift).
@@ -47,6 +47,21 @@ public static class Septets
         return text.ToString();
     }
 
+    /// <summary>The septets of a text, one to a byte, in the default alphabet with its extension table.</summary>
+    /// <exception cref="ArgumentException">A character is not in the alphabet.</exception>
+    public static byte[] Write(ReadOnlySpan<char> text)
+    {
+        var septets = new List<byte>(text.Length);
+        foreach (var character in text)
+        {
+            if (Gsm7.Code(character) is not { } code)
+                throw new ArgumentException("A character is not in the GSM 7-bit alphabet.", nameof(text));
+            if (code.IsEscaped) septets.Add(EscapeSeptet);
+            septets.Add(code.Septet);
+        }
+        return [.. septets];
+    }
+
     /// <summary>Septets out of octets, the lowest bits first.</summary>
     /// <param name="octets">Packed septets.</param>
     /// <param name="count">How many septets there are; fewer are given where the octets end.</param>
@@ -62,12 +77,9 @@ public static class Septets
         return septets;
     }
 
-    // A second escape is kept for tables still to come, and shown as a space; a septet that the table lacks is shown as
-    // in the alphabet.
-    private static char AfterEscape(byte septet, IReadOnlyDictionary<byte, char> extension, string alphabet) =>
-        septet == EscapeSeptet ? ' ' : extension.GetValueOrDefault(septet, alphabet[septet]);
-
-    private static (byte? Single, byte? Locking) LanguagesIn(ReadOnlySpan<byte> header)
+    /// <summary>The national languages that a user data header names; null where it names none.</summary>
+    /// <param name="header">The header with the octet that holds its length.</param>
+    public static (byte? Single, byte? Locking) LanguagesIn(ReadOnlySpan<byte> header)
     {
         (byte? single, byte? locking) = (null, null);
         for (var at = 1; at + 2 < header.Length; at += 2 + header[at + 1])
@@ -78,4 +90,9 @@ public static class Septets
         }
         return (single, locking);
     }
+
+    // A second escape is kept for tables still to come, and shown as a space; a septet that the table lacks is shown as
+    // in the alphabet.
+    private static char AfterEscape(byte septet, IReadOnlyDictionary<byte, char> extension, string alphabet) =>
+        septet == EscapeSeptet ? ' ' : extension.GetValueOrDefault(septet, alphabet[septet]);
 }

@@ -15,6 +15,7 @@ internal static partial class LineSettingsReader
     {
         ["native"] = new Form(NativeSettingsReader.Known, NativeSettingsReader.Read),
         ["mapped"] = new Form(MappedSettingsReader.Known, MappedSettingsReader.Read),
+        ["smpp"] = new Form(SmppSettingsReader.Known, SmppSettingsReader.Read),
     };
 
     /// <summary>The lines that could be read; every fault is added to <paramref name="faults"/>.</summary>

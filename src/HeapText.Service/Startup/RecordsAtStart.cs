@@ -105,11 +105,16 @@ internal static class RecordsAtStart
     private static Task<IStore> OpenStore(StoreOptions options, ILogger log, TimeProvider time) =>
         OpenStore(options, () => StoreFactory.Open(options, log, time));
 
-    private static async Task<IStore> OpenStore(StoreOptions options, Func<ValueTask<IStore>> open)
+    private static Task<IStore> OpenStore(StoreOptions options, Func<ValueTask<IStore>> open) =>
+        OnStore(options, () => open().AsTask());
+
+    /// <summary>Opens the store, or works on it as a whole.</summary>
+    /// <exception cref="SettingsFaultsException">It cannot be used; names the setting.</exception>
+    public static async Task<T> OnStore<T>(StoreOptions options, Func<Task<T>> work)
     {
         try
         {
-            return await open();
+            return await work();
         }
         catch (ArgumentException fault)
         {

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using HeapText.Carriers.Mapped;
 using HeapText.Carriers.Native;
+using HeapText.Carriers.Smpp;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Health;
 using HeapText.Service.Hooks;
@@ -29,8 +30,14 @@ internal static class ServiceHost
         builder.Services.AddOpenApi();
         builder.Services.AddTurns(settings, parts);
         if (parts.Practice is { } practice) builder.Services.AddPractice(practice);
-        else builder.Services.AddSingleton(parts.Time).AddNativeLines(settings.Lines.OfType<NativeLineOptions>())
-            .AddMappedLines(settings.Lines.OfType<MappedLineOptions>());
+        else
+        {
+            builder.Services.AddSingleton(parts.Time)
+                .AddNativeLines(settings.Lines.OfType<NativeLineOptions>())
+                .AddMappedLines(settings.Lines.OfType<MappedLineOptions>())
+                .AddSmppLines(settings.Lines.OfType<SmppLineOptions>());
+        }
+
         builder.Services.AddWorkers();
         if (settings.IsPractice) builder.Services.AddSender(InboundLine.Practice, null, null);
         foreach (var line in settings.Lines) builder.Services.AddSender(line.Name, line.Backup, settings);

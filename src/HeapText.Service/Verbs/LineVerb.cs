@@ -73,7 +73,7 @@ internal static class LineVerb
         command.TreatUnmatchedTokensAsErrors = false;
         command.SetAction(parsed =>
         {
-            if (ServeVerb.Stray(parsed.UnmatchedTokens) is { } stray)
+            if (GivenSettings.Stray(parsed.UnmatchedTokens) is { } stray)
             {
                 parsed.InvocationConfiguration.Error.WriteLine(
                     $"line {command.Name} does not know '{stray}'; see line {command.Name} --help.");

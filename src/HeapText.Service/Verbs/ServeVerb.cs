@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.RegularExpressions;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Startup;
 using Microsoft.Extensions.Logging.Console;
@@ -7,7 +6,7 @@ using Microsoft.Extensions.Logging.Console;
 namespace HeapText.Service.Verbs;
 
 /// <summary>serve: runs the service until it is told to stop.</summary>
-internal static partial class ServeVerb
+internal static class ServeVerb
 {
     /// <summary>The command.</summary>
     public static Command Create()
@@ -23,7 +22,7 @@ internal static partial class ServeVerb
         serve.TreatUnmatchedTokensAsErrors = false;
         serve.SetAction(async (parsed, cancel) =>
         {
-            if (Stray(parsed.UnmatchedTokens) is { } stray)
+            if (GivenSettings.Stray(parsed.UnmatchedTokens) is { } stray)
             {
                 await Console.Error.WriteLineAsync($"serve does not know '{stray}'; see serve --help.");
                 return ExitCodes.WrongUse;
@@ -70,10 +69,6 @@ internal static partial class ServeVerb
         }
     }
 
-    /// <summary>The first of these that is no setting; null when all are.</summary>
-    internal static string? Stray(IEnumerable<string> tokens) =>
-        tokens.FirstOrDefault(token => !Setting().IsMatch(token));
-
     private static WebApplicationBuilder NewBuilder(string[] args)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
@@ -119,7 +114,4 @@ internal static partial class ServeVerb
     }
 
     private static IEnumerable<string> Given(string key, string? value) => value is null ? [] : [$"--{key}={value}"];
-
-    [GeneratedRegex("^--[A-Za-z]+(:[^:=]+)*=")]
-    private static partial Regex Setting();
 }

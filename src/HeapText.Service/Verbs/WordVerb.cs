@@ -31,42 +31,14 @@ internal static class WordVerb
         {
             district, language, word, material,
         };
-        return With(add, (parsed, settings) => Add(settings,
+        return StoreVerb.With(add, (parsed, settings) => Add(settings,
             new WordForm(parsed.GetValue(district), parsed.GetValue(language), parsed.GetValue(word),
                 parsed.GetValue(material)), parsed.InvocationConfiguration));
     }
 
-    private static Command CreateList() => With(
+    private static Command CreateList() => StoreVerb.With(
         new Command("list", "The words explained so far, and those that farmers wait for."),
         (parsed, settings) => List(settings, parsed.InvocationConfiguration));
-
-    private static Command With(Command command, Func<ParseResult, Settings, Task<int>> run)
-    {
-        var data = new Option<string?>("--data") { Description = "Folder of the embedded store (./data)." };
-        command.Add(data);
-        command.TreatUnmatchedTokensAsErrors = false;
-        command.SetAction(async (parsed, _) =>
-        {
-            try
-            {
-                return await run(parsed, ReadSettings(parsed.UnmatchedTokens, parsed.GetValue(data)));
-            }
-            catch (Exception fault) when (fault is SettingsFaultsException or InvalidDataException
-                or StoreUnavailableException)
-            {
-                await parsed.InvocationConfiguration.Error.WriteLineAsync(fault.Message.ReplaceLineEndings(" "));
-                return ExitCodes.BadInput;
-            }
-        });
-        return command;
-    }
-
-    private static Settings ReadSettings(IReadOnlyList<string> given, string? data)
-    {
-        string[] folder = data is null ? [] : [$"--Store:DataDirectory={data}"];
-        var configuration = ServeVerb.AddSettings(new ConfigurationBuilder()).AddCommandLine([.. given, .. folder]);
-        return SettingsReader.Read(configuration.Build(), fresh: false);
-    }
 
     private static async Task<int> Add(Settings settings, WordForm form, InvocationConfiguration console)
     {

@@ -23,7 +23,7 @@ internal sealed partial class SenderWorker(
     private const int MostOverBackup = 10_000;
     private static readonly Duration Lease = Duration.FromSeconds(30);
 
-    /// <summary>A message that a line with a backup did not take waits no longer: by then it may go elsewhere.</summary>
+    /// <summary>A message that a line with a backup did not take waits no longer: it may go elsewhere then.</summary>
     private static readonly Duration LongestWithBackup = LineRest.FailingAfter;
 
     /// <summary>Kept of the lease for storing how the sends ended: nothing is under way any more by then.</summary>

@@ -7,7 +7,7 @@ namespace HeapText.Store.Numbers;
 /// <summary>Keeps telephone numbers out of sight: they are looked up by a keyed hash and written only
 /// sealed.</summary>
 /// <remarks>
-/// Five keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the
+/// Six keys are derived from one 32-byte secret (HKDF-SHA-256, RFC 5869). A sealed number is AES-256-GCM of the
 /// number padded to 16 bytes. Its nonce is the first 96 bits of the look-up hash, a keyed function of the number
 /// alone: a nonce never meets a second number, so any count of seals is safe, and a number sealed twice is the same
 /// bytes, which tells no more than the look-up hash beside it. Losing the secret loses every number for good.
@@ -30,6 +30,7 @@ internal sealed class NumberVault
     private readonly byte[] _seal;
     private readonly byte[] _seen;
     private readonly byte[] _reference;
+    private readonly byte[] _backup;
 
     /// <summary>Derives the keys.</summary>
     /// <exception cref="ArgumentException">The secret is not 32 bytes.</exception>
@@ -41,6 +42,7 @@ internal sealed class NumberVault
         _seal = Derive(secret, "heaptext seal");
         _seen = Derive(secret, "heaptext seen");
         _reference = Derive(secret, "heaptext reference");
+        _backup = Derive(secret, "heaptext backup");
         Fingerprint = Derive(secret, "heaptext fingerprint")[..HashLength];
     }
 
@@ -57,6 +59,9 @@ internal sealed class NumberVault
 
     /// <summary>What stands for a gateway's reference to a message sent over a line. [16 bytes]</summary>
     public byte[] MarkOf(string line, string reference) => Hash(_reference, line + "\n" + reference);
+
+    /// <summary>Shows that a backup with this digest was made under this secret. [32 bytes]</summary>
+    public byte[] SignatureOf(ReadOnlySpan<byte> digest) => HMACSHA256.HashData(_backup, digest);
 
     /// <summary>The number as it may be written. [<see cref="SealedLength"/> bytes]</summary>
     /// <exception cref="ArgumentException">The key is not this number's.</exception>

@@ -4,8 +4,8 @@ using NodaTime;
 namespace HeapText.Store.Records;
 
 /// <summary>What a line sent within its window, so that no second holds more than its rate.</summary>
-/// <remarks>A bucket that fills with time would let through two seconds' worth within one: what it holds, and what comes
-/// in meanwhile. Not safe for use side by side.</remarks>
+/// <remarks>A bucket that fills with time would let through two seconds' worth within one: what it holds, and what
+/// comes in meanwhile. Not safe for use side by side.</remarks>
 internal sealed class RateWindow
 {
     /// <summary>What lies further ahead than so many windows was charged by a clock set back since.</summary>

@@ -1,5 +1,6 @@
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
+using HeapText.Store.Backup;
 using MessagePack;
 using MessagePack.Resolvers;
 
@@ -20,12 +21,14 @@ internal static class RecordFormat
         CompositeResolver.Create(
             [new InstantFormatter(), new LocalDateFormatter(), new LocalTimeFormatter(),
              new OutboundFormatter(), new GroupFormatter(), new OwnWordFormatter(), new AuditEntryFormatter(),
-             new SetAsideFormatter(), new SentEntryFormatter()],
+             new SetAsideFormatter(), new SentEntryFormatter(), new FarmerCopyFormatter(), new ReferenceCopyFormatter(),
+             new EarlyReceiptCopyFormatter(), new SpendingCopyFormatter()],
             [StandardResolver.Instance]));
 
     /// <summary>Packs a <see cref="Farmer"/>, <see cref="Outbound"/>, <see cref="Group"/>, <see cref="OwnWord"/>,
-    /// <see cref="AuditEntry"/>, <see cref="Screen"/>, <see cref="SetAsideEntry"/> or
-    /// <see cref="SentEntry"/>.</summary>
+    /// <see cref="AuditEntry"/>, <see cref="Screen"/>, <see cref="SetAsideEntry"/>,
+    /// <see cref="SentEntry"/>, <see cref="FarmerCopy"/>, <see cref="ReferenceCopy"/>,
+    /// <see cref="EarlyReceiptCopy"/> or <see cref="SpendingCopy"/>.</summary>
     public static byte[] Pack<T>(T record) where T : class
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(512);

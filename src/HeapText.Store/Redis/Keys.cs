@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeapText.Dialog.Ports;
 using StackExchange.Redis;
 
@@ -14,6 +15,7 @@ internal sealed class Keys(string prefix)
     /// <summary>First part of each key, unless a test sets its own.</summary>
     public const string Prefix = "ht";
 
+    private const int MarkLength = 16;
     private readonly string[] _partitions =
         [.. Enumerable.Range(0, FarmerKey.Partitions).Select(n => $"{prefix}:{{p{n:D3}}}:")];
 
@@ -24,7 +26,8 @@ internal sealed class Keys(string prefix)
     /// <summary>The farmer back.</summary>
     public static FarmerKey FarmerOf(byte[] member) => new(Convert.ToHexStringLower(member));
 
-    /// <summary>String: the layout's number, then the fingerprint of the secret.</summary>
+    /// <summary>String: the layout's number, or <see cref="Restoring"/>; then the fingerprint of the
+    /// secret.</summary>
     public RedisKey Layout => $"{prefix}:layout";
 
     /// <summary>Hash: group code → packed group.</summary>
@@ -114,6 +117,41 @@ internal sealed class Keys(string prefix)
 
     /// <summary>How long the references of a day stay after the last.</summary>
     public static readonly TimeSpan ReferenceLifetime = SentMessage.ReferencesKept.ToTimeSpan() + TimeSpan.FromDays(1);
+
+    /// <summary>Stands in place of the layout's number while a backup is being put back.</summary>
+    public const string Restoring = "restoring";
+
+    /// <summary>Pattern: every key.</summary>
+    public RedisValue All => $"{prefix}:*";
+
+    /// <summary>Pattern: every <see cref="Farmer"/>.</summary>
+    public RedisValue AllFarmers => $"{prefix}:{{p[0-9][0-9][0-9]}}:f:*";
+
+    /// <summary>Pattern: every key of <see cref="References"/>.</summary>
+    public RedisValue AllReferences => $"{prefix}:{{r[0-9][0-9][0-9]}}:[0-9]*";
+
+    /// <summary>Pattern: every <see cref="EarlyReceipt"/>.</summary>
+    public RedisValue AllEarlyReceipts => $"{prefix}:{{r[0-9][0-9][0-9]}}:e:*";
+
+    /// <summary>Pattern: every key of <see cref="Spending"/>.</summary>
+    public RedisValue AllSpending => $"{prefix}:{{lines}}:[0-9]*";
+
+    /// <summary>Day and line of a key of <see cref="Spending"/>.</summary>
+    public (string Day, string Line) SpendingOf(RedisKey spending)
+    {
+        var parts = ((string)spending!)[(prefix.Length + 1)..].Split(':', 3);
+        return (parts[1], parts[2]);
+    }
+
+    /// <summary>The farmer of a key <see cref="Farmer"/>.</summary>
+    public FarmerKey FarmerOf(RedisKey farmer) => FarmerOf(((byte[])farmer!)[(_partitions[0].Length + 2)..]);
+
+    /// <summary>The day of a key of <see cref="References"/>.</summary>
+    public static long DayOf(RedisKey references) =>
+        long.Parse(((string)references!).Split(':')[^2], CultureInfo.InvariantCulture);
+
+    /// <summary>The mark of a key <see cref="EarlyReceipt"/>.</summary>
+    public static byte[] MarkOf(RedisKey earlyReceipt) => ((byte[])earlyReceipt!)[^MarkLength..];
 
     /// <summary>The three sets of farmers waiting on a line, by priority.</summary>
     public IEnumerable<RedisKey> WaitingAll(int partition, string line)

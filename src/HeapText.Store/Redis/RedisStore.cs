@@ -12,6 +12,9 @@ namespace HeapText.Store.Redis;
 /// or one wave of them over all partitions.</summary>
 internal sealed class RedisStore : IStore
 {
+    /// <summary>What the server lists the connections of services and verbs as.</summary>
+    public const string ClientName = "heaptext";
+
     private readonly IDatabase _database;
     private readonly Keys _keys;
     private readonly NumberVault _vault;
@@ -44,14 +47,34 @@ internal sealed class RedisStore : IStore
     public static async ValueTask<RedisStore> Open(
         StoreOptions options, NumberVault vault, ILogger logger, TimeProvider time, string prefix = Keys.Prefix)
     {
-        var server = await Guard.Do(
-            () => ConnectionMultiplexer.ConnectAsync(Settings(options.Connection)), CancellationToken.None);
+        var server = await Connect(options, ClientName, logger);
         try
         {
             var keys = new Keys(prefix);
-            if (options.RequireDurableServer) await StoreStartCheck.Durability(server, logger);
             await StoreStartCheck.Layout(server.GetDatabase(), keys, vault);
             return new RedisStore(server, keys, vault, logger, time);
+        }
+        catch
+        {
+            await server.DisposeAsync();
+            throw;
+        }
+    }
+
+    /// <summary>Connects, and checks that the server keeps what it acknowledges.</summary>
+    /// <param name="options">Where it is.</param>
+    /// <param name="name">Under which the server lists the connection.</param>
+    /// <param name="logger">Told of a server that may lose the last of what it acknowledged.</param>
+    /// <exception cref="InvalidOperationException">The server could lose what it acknowledges.</exception>
+    /// <exception cref="StoreUnavailableException">The server cannot be reached.</exception>
+    public static async ValueTask<ConnectionMultiplexer> Connect(StoreOptions options, string name, ILogger logger)
+    {
+        var server = await Guard.Do(
+            () => ConnectionMultiplexer.ConnectAsync(Settings(options.Connection, name)), CancellationToken.None);
+        try
+        {
+            if (options.RequireDurableServer) await StoreStartCheck.Durability(server, logger);
+            return server;
         }
         catch
         {
@@ -155,9 +178,10 @@ internal sealed class RedisStore : IStore
 
     /// <summary>Fails at once when there is no connection, connects again within seconds, and times out before
     /// <see cref="StepLimit"/>.</summary>
-    private static ConfigurationOptions Settings(string connection)
+    private static ConfigurationOptions Settings(string connection, string name)
     {
         var settings = ConfigurationOptions.Parse(connection);
+        settings.ClientName = name;
         settings.AllowAdmin = true; // the start check reads CONFIG and CLUSTER INFO
         settings.AbortOnConnectFail = true;
         settings.ConnectTimeout = 3_000;

@@ -19,6 +19,7 @@ internal sealed class Script
     public static readonly Script Swap = new("swap");
     public static readonly Script Allow = new("allow");
     public static readonly Script Wake = new("wake");
+    public static readonly Script Copy = new("copy");
 
     private readonly string _text;
     private readonly byte[] _hash;

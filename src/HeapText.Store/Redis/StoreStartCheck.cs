@@ -11,6 +11,13 @@ internal static partial class StoreStartCheck
     /// <summary>The layout of keys this program knows.</summary>
     private const int LayoutVersion = 1;
 
+    /// <summary>The layout's number, as it is written.</summary>
+    public static string Current => LayoutVersion.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>What <see cref="Keys.Layout"/> holds.</summary>
+    public static string Mark(string layout, NumberVault vault) =>
+        $"{layout} {Convert.ToHexStringLower(vault.Fingerprint)}";
+
     /// <summary>Checks every server that is written to.</summary>
     /// <exception cref="InvalidOperationException">One of them does not persist, evicts, or its cluster has
     /// gaps.</exception>
@@ -37,11 +44,13 @@ internal static partial class StoreStartCheck
     /// <exception cref="InvalidDataException">They were not.</exception>
     public static async Task Layout(IDatabase database, Keys keys, NumberVault vault)
     {
-        var ours = string.Create(
-            CultureInfo.InvariantCulture, $"{LayoutVersion} {Convert.ToHexStringLower(vault.Fingerprint)}");
+        var ours = Mark(Current, vault);
         await Guard.Do(() => database.StringSetAsync(keys.Layout, ours, when: When.NotExists), CancellationToken.None);
         var written = (await Guard.Do(() => database.StringGetAsync(keys.Layout), CancellationToken.None)).ToString();
         if (written == ours) return;
+        if (written.StartsWith(Keys.Restoring, StringComparison.Ordinal))
+            throw new InvalidDataException(
+                "A backup was being put back into the store and the store is not whole. Run 'heaptext restore' again.");
         var version = int.Parse(written.Split(' ')[0], CultureInfo.InvariantCulture);
         throw new InvalidDataException(version > LayoutVersion
             ? $"The store has layout {version}; this version knows {LayoutVersion}. Install the newer version again."

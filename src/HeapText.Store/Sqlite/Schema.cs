@@ -48,7 +48,8 @@ internal static class Schema
                 "Store:Secret is not what this store was made with: its numbers could not be read. Set the old one.");
     }
 
-    private static List<string> Migrations()
+    /// <summary>The scripts, first to last.</summary>
+    internal static IReadOnlyList<string> Migrations()
     {
         var assembly = Assembly.GetExecutingAssembly();
         return [.. assembly.GetManifestResourceNames()

@@ -54,6 +54,15 @@ internal sealed class Session : IDisposable
         command.ExecuteNonQuery();
     }
 
+    /// <summary>Copies the whole database, as it is at one moment, into another file by SQLite's online
+    /// backup.</summary>
+    /// <exception cref="SqliteException">This file cannot be read, or the other not written.</exception>
+    public void CopyTo(string file)
+    {
+        using var other = Open(file, TimeSpan.FromSeconds(_connection.DefaultTimeout));
+        _connection.BackupDatabase(other._connection);
+    }
+
     /// <summary>Ends a transaction without its effect, when one is open.</summary>
     public void RollBack()
     {

@@ -1,7 +1,7 @@
 namespace HeapText.Store.Sqlite;
 
 /// <summary>Every statement of the embedded store: no table or column is spelled elsewhere but in the migrations,
-/// which say what each holds.</summary>
+/// which say what each holds, and in <see cref="BackupTables"/>.</summary>
 internal static class Tables
 {
     public static class Meta

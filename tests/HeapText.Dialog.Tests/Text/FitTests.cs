@@ -99,6 +99,13 @@ public sealed class FitTests
         Assert.All(fitting.SegmentUnits, units => Assert.InRange(units, 0, fitting.Segments == 1 ? 70 : 67));
     }, iter: 500);
 
+    [Fact]
+    public void SplitWide_TextOfTheSmallAlphabet_TakesTheWideSegments()
+    {
+        Assert.Equal([70], Fit.SplitWide(new string('a', 70)).Select(piece => piece.Length));
+        Assert.Equal([67, 4], Fit.SplitWide(new string('a', 71)).Select(piece => piece.Length));
+    }
+
     private static int Pages(int length, char character) => Fit.Measure(new string(character, length)).UssdPages;
 
     private static Dictionary<string, JsonElement> Vectors()

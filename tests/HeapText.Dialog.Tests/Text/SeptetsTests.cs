@@ -15,7 +15,24 @@ public sealed class SeptetsTests
     public void Read_EveryCharacterOfTheAlphabet_ComesBack() =>
         Gen.String[Gen.Char[Gsm7.Default.Replace("\u001b", "", StringComparison.Ordinal)
                 + string.Concat(Gsm7.Extension.Values)], 0, 160]
-            .Sample(text => Assert.Equal(text, Septets.Read(SeptetsOf(text))), iter: 500);
+            .Sample(text =>
+            {
+                Assert.Equal(SeptetsOf(text), Septets.Write(text));
+                Assert.Equal(text, Septets.Read(Septets.Write(text)));
+            }, iter: 500);
+
+    [Theory]
+    [InlineData("@_~", "00 11 1B3D")]
+    [InlineData("5€ à", "35 1B65 20 7F")]
+    [InlineData("", "")]
+    public void Write_Text_GivesItsSeptets(string text, string septets) =>
+        Assert.Equal(Bytes(septets), Septets.Write(text));
+
+    [Theory]
+    [InlineData("ß²")]
+    [InlineData("\u001b")]
+    public void Write_CharacterOutsideTheAlphabet_IsRefused(string text) =>
+        Assert.Throws<ArgumentException>(() => Septets.Write(text));
 
     // 3GPP TS 23.038 annex A.2.1, A.2.2, A.2.3, from memory.
     [Theory]

@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using HeapText.Carriers.Signing;
+using HeapText.Dialog.Engine;
 using HeapText.Service.Startup;
 using HeapText.Store;
 using Microsoft.AspNetCore.Builder;
@@ -49,17 +50,17 @@ internal sealed class RunningService : IAsyncDisposable
         string folder, DateTimeOffset? at = null, string url = "http://127.0.0.1:0") =>
         Open(folder, at ?? Start, url, []);
 
-    /// <summary>A service with one real line, "lake", to a gateway.</summary>
+    /// <summary>A service with one real line, "lake", to a gateway; it echoes unless something else talks.</summary>
     public static Task<RunningService> Real(
         string folder, string gateway = "http://127.0.0.1:9/send",
-        IEnumerable<KeyValuePair<string, string?>>? settings = null) =>
+        IEnumerable<KeyValuePair<string, string?>>? settings = null, IConversation? talks = null) =>
         Open(folder, Start, "http://127.0.0.1:0",
         [
             new("Lines:lake:Url", gateway), new("Lines:lake:From", "4040"),
             new("Lines:lake:Secrets:0", Secret), new("Lines:lake:Secrets:1", SecondSecret),
             new("Store:Secret", Convert.ToBase64String(new byte[32])),
             .. settings ?? [],
-        ]);
+        ], talks);
 
     /// <summary>A service with the lines of a settings file, which send to a gateway of the test's instead of their
     /// own.</summary>
@@ -129,12 +130,20 @@ internal sealed class RunningService : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        await _app.StopAsync(CancellationToken.None);
+        var stopping = _app.StopAsync(CancellationToken.None);
+        while (!stopping.IsCompleted)
+        {
+            // What is under way may be waiting for this clock.
+            Time.Advance(TimeSpan.FromSeconds(1));
+            await Task.WhenAny(stopping, Task.Delay(TimeSpan.FromMilliseconds(10), TimeProvider.System));
+        }
+        await stopping;
         await _app.DisposeAsync();
     }
 
     private static async Task<RunningService> Open(
-        string folder, DateTimeOffset at, string url, IEnumerable<KeyValuePair<string, string?>> settings)
+        string folder, DateTimeOffset at, string url, IEnumerable<KeyValuePair<string, string?>> settings,
+        IConversation? talks = null)
     {
         var builder = WebApplication.CreateBuilder();
         builder.Configuration.Sources.Clear();
@@ -148,7 +157,7 @@ internal sealed class RunningService : IAsyncDisposable
         var practice = read.IsPractice ? await PracticeParts.Open(folder, time) : null;
         var store = new FaultyStore(await StoreFactory.Open(read.Store, time: practice?.Clock ?? (TimeProvider)time));
         var conversation = new EchoConversation();
-        var app = ServiceHost.Build(builder, read, new Parts(store, conversation, time, practice));
+        var app = ServiceHost.Build(builder, read, new Parts(store, talks ?? conversation, time, practice));
         await app.StartAsync(Token);
         return new RunningService(app, store, conversation, time) { Logs = logs };
     }

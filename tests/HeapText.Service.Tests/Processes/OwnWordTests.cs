@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
@@ -108,12 +107,5 @@ public sealed class OwnWordTests
         }
     }
 
-    private static async Task<VerbRun> Word(string[] args)
-    {
-        await using var output = new StringWriter();
-        await using var error = new StringWriter();
-        var exit = await WordVerb.Create().Parse(args)
-            .InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, Token);
-        return new VerbRun(exit, output.ToString(), error.ToString());
-    }
+    private static Task<VerbRun> Word(string[] args) => VerbRun.Of(WordVerb.Create(), args);
 }

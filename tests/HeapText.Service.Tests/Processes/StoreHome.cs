@@ -13,21 +13,39 @@ internal sealed class StoreHome : IAsyncDisposable
 
     private readonly TempFolder _folder = new();
     private readonly RedisServer? _server;
+    private readonly string? _secret;
 
-    private StoreHome(RedisServer? server) => _server = server;
+    private StoreHome(RedisServer? server, string? secret)
+    {
+        _server = server;
+        _secret = secret;
+    }
 
-    public static async Task<StoreHome> Open(string kind) =>
-        new(kind == Redis ? await RedisServer.StartDurable() : null);
+    /// <summary>An empty home.</summary>
+    /// <param name="kind"><see cref="Embedded"/> or <see cref="Redis"/>.</param>
+    /// <param name="secret">Store:Secret; null for that of practice mode.</param>
+    public static async Task<StoreHome> Open(string kind, string? secret = null) =>
+        new(kind == Redis ? await RedisServer.StartDurable() : null, secret);
+
+    /// <summary>The server; null where there is none.</summary>
+    public RedisServer? Server => _server;
 
     /// <summary>Names the store to a verb.</summary>
-    public IReadOnlyList<string> Options => ["--data", _folder.Path, .. Server];
+    public IReadOnlyList<string> Options => ["--data", _folder.Path, .. Settings];
 
-    private IEnumerable<string> Server => _server is null ? [] : [$"--Store:Connection={_server.Connection}"];
+    private IEnumerable<string> Settings
+    {
+        get
+        {
+            if (_server is not null) yield return $"--Store:Connection={_server.Connection}";
+            if (_secret is not null) yield return $"--Store:Secret={_secret}";
+        }
+    }
 
     public Task<ServiceProcess> Start(bool fresh = false)
     {
         string[] options = fresh ? ["--fresh"] : [];
-        return ServiceProcess.Start(_folder.Path, [.. options, .. Server]);
+        return ServiceProcess.Start(_folder.Path, [.. options, .. Settings]);
     }
 
     /// <summary>Waits for what a killed process had taken for sending. The embedded store gives it back at the start;

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using System.Text.Json;
 
 namespace HeapText.Service.Tests.Verbs;
@@ -13,6 +14,15 @@ internal sealed record VerbRun(int Exit, string Output, string Error)
         using var output = new StringWriter();
         using var error = new StringWriter();
         var exit = verb(reader, output, error);
+        return new VerbRun(exit, output.ToString(), error.ToString());
+    }
+
+    internal static async Task<VerbRun> Of(Command verb, params string[] args)
+    {
+        await using var output = new StringWriter();
+        await using var error = new StringWriter();
+        var exit = await verb.Parse(args)
+            .InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, Token);
         return new VerbRun(exit, output.ToString(), error.ToString());
     }
 

@@ -29,7 +29,8 @@ public sealed class SenderWorkerTests : IAsyncLifetime
         _store = new FaultyStore(
             await StoreFactory.Open(new StoreOptions { DataDirectory = _folder.Path }, time: _wall));
         _sender = new SenderWorker(
-            new OutboundRoute(_carrier, null), null, _store, new WorkSignals(), new Backoff(new Random(1)), _wall, NullLogger<SenderWorker>.Instance);
+            new OutboundRoute(_carrier, null), null, _store, new WorkSignals(), new Backoff(new Random(1)), _wall,
+            NullLogger<SenderWorker>.Instance);
     }
 
     public async ValueTask DisposeAsync()

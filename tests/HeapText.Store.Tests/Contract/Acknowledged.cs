@@ -60,7 +60,8 @@ internal sealed class Acknowledged
     public async Task CheckOutbox(IStore store, CancellationToken cancel)
     {
         var sent = _versions.Keys.ToDictionary(farmer => store.KeyOf(Number(farmer)), farmer => (farmer, last: 0L));
-        while (await store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 500, cancel) is { Count: > 0 } some)
+        var lease = Duration.FromMinutes(1);
+        while (await store.TakeNext("sms", Priority.Notice, Noon, lease, 500, cancel) is { Count: > 0 } some)
         {
             foreach (var sending in some)
             {

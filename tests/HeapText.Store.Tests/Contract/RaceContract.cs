@@ -53,7 +53,9 @@ public abstract partial class StoreContract
         await using var other = await Open();
 
         var takes = await Task.WhenAll(Enumerable.Range(0, 16).Select(n => Task.Run(
-            async () => await (n % 2 == 0 ? Store : other).TakeNext(Line, Priority.Notice, Noon, Lease, 50, Cancel), Cancel)));
+            async () => await (n % 2 == 0 ? Store : other).TakeNext(
+                Line, Priority.Notice, Noon, Lease, 50, Cancel),
+            Cancel)));
 
         var taken = takes.SelectMany(Ids).ToList();
         Assert.Equal(taken.Count, taken.Distinct().Count());

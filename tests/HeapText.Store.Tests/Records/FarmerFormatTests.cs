@@ -77,7 +77,7 @@ public sealed class FarmerFormatTests
 
     /// <summary>Members that came after the fixture, at their most: checks of two months, three pieces of
     /// advice.</summary>
-    private static readonly Farmer Later = Full with
+    internal static readonly Farmer Later = Full with
     {
         Heaps =
         [
@@ -171,7 +171,7 @@ public sealed class FarmerFormatTests
     [Fact]
     public void Unpack_FixtureOfFormat1Farmer_StaysReadable()
     {
-        var packed = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Records", "format-1-farmer.bin"));
+        var packed = File.ReadAllBytes(FixtureFiles.Of("records", "format-1-farmer", ".bin")[0]);
 
         Assert.Equivalent(Full, RecordFormat.Unpack<Farmer>(packed), strict: true);
     }

@@ -75,11 +75,10 @@ public sealed class RecordFormatTests
         Assert.Equal(Message, RecordFormat.Unpack<Outbound>(longer));
     }
 
-    [Theory]
-    [InlineData("format-1-sample.bin")]
-    public void Unpack_FixtureOfFormat1_StaysReadable(string file)
+    [Fact]
+    public void Unpack_FixtureOfFormat1_StaysReadable()
     {
-        var packed = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Records", file));
+        var packed = File.ReadAllBytes(FixtureFiles.Of("records", "format-1-sample", ".bin")[0]);
 
         Sample.AssertEqual(Sample.Full, RecordFormat.Unpack<Sample>(packed));
     }
@@ -87,7 +86,7 @@ public sealed class RecordFormatTests
     [Fact]
     public void Unpack_FixtureOfFormat1Message_StaysReadable()
     {
-        var packed = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Records", "format-1-outbound.bin"));
+        var packed = File.ReadAllBytes(FixtureFiles.Of("records", "format-1-outbound", ".bin")[0]);
 
         Assert.Equal(Message, RecordFormat.Unpack<Outbound>(packed));
     }

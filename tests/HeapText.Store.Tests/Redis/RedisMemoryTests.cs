@@ -24,7 +24,11 @@ public sealed class RedisMemoryTests : IAsyncLifetime
         Concern = null,
         Heaps =
         [
-            FarmerFormatTests.Heap with { Stock = Five(7), Plan = FarmerFormatTests.Heap.Plan! with { PerRound = Five(1) } },
+            FarmerFormatTests.Heap with
+            {
+                Stock = Five(7),
+                Plan = FarmerFormatTests.Heap.Plan! with { PerRound = Five(1) },
+            },
         ],
     };
 
@@ -120,7 +124,8 @@ public sealed class RedisMemoryTests : IAsyncLifetime
 
     private async Task<long> UsedMemory()
     {
-        var line = (await _server.Ask("INFO memory")).Split('\n').Single(one => one.StartsWith("used_memory:", StringComparison.Ordinal));
+        var line = (await _server.Ask("INFO memory")).Split('\n')
+            .Single(one => one.StartsWith("used_memory:", StringComparison.Ordinal));
         return long.Parse(line["used_memory:".Length..].Trim(), CultureInfo.InvariantCulture);
     }
 }

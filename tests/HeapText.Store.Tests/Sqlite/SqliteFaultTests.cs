@@ -164,7 +164,8 @@ public sealed class SqliteFaultTests : IAsyncDisposable
         await _store.Commit(
             Turn(1) with { Send = [new("a", "sms", "text", Priority.Reply, Noon, Noon)] }, Cancel);
 
-        var sending = Assert.Single(await _store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 1, Cancel));
+        var sending = Assert.Single(
+            await _store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 1, Cancel));
         await _store.Settle(sending, new Settlement.SetAside("expired"), Cancel);
 
         var kept = await _store.Writer.Do(session => session.Scalar("SELECT COUNT(*) FROM set_aside"), Cancel);
@@ -180,7 +181,8 @@ public sealed class SqliteFaultTests : IAsyncDisposable
                 Turn(n) with { Send = [new($"s{n}-1", "sms", "text", Priority.Reply, Noon, Noon)] }, Cancel);
         await Pragma("UPDATE outbox SET message = x'00' WHERE id = 's1-1'");
 
-        var sending = Assert.Single(await _store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 10, Cancel));
+        var sending = Assert.Single(
+            await _store.TakeNext("sms", Priority.Notice, Noon, Duration.FromMinutes(1), 10, Cancel));
 
         Assert.Equal("s2-1", sending.Message.Id);
     }
