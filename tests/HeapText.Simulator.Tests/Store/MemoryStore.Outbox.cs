@@ -122,7 +122,8 @@ internal sealed partial class MemoryStore
             var latest = Millis.Until(now + later);
             foreach (var first in home.Farmers.Select(farmer => farmer.Outbox.FirstOrDefault()).OfType<Waiting>())
                 if (first.Message.Line == line && WasHeld(first) && first.Ready > latest && flaw != Flaw.ForgetsTaken)
-                    first.Ready = Math.Max(Millis.Now(now), first.Tries > 0 ? 0 : Millis.Until(first.Message.NotBefore));
+                    first.Ready = Math.Max(
+                        Millis.Now(now), first.Tries > 0 ? 0 : Millis.Until(first.Message.NotBefore));
             return ValueTask.CompletedTask;
         }
     }
