@@ -284,7 +284,8 @@ internal sealed class AmountJoiner(List<Part> parts)
         }
     }
 
-    /// <summary>"Not sacks 3, 4", "not buckets but basins 3": the new amount keeps the measure if it has none.</summary>
+    /// <summary>"Not sacks 3, 4", "not buckets but basins 3": the new amount keeps the measure if it has
+    /// none.</summary>
     private void CorrectMeasure(int i)
     {
         var after = IsAmount(i + 2) ? i + 3 : i + 2;

@@ -137,8 +137,8 @@ internal static class PartReader
     private static bool IsNumber(Tag tag) => tag.Token.Kind == TokenKind.Number
         || tag.Meanings.Any(meaning => meaning.Kind is MeaningKind.Number or MeaningKind.Fraction);
 
-    /// <summary>"Sunflower stalks", "tiges de manioc": not the stalks that are usually meant. The crop, null where there is
-    /// none.</summary>
+    /// <summary>"Sunflower stalks", "tiges de manioc": not the stalks that are usually meant. The crop, null where
+    /// there is none.</summary>
     private static Tag? OtherCrop(IReadOnlyList<Tag> tags, int at)
     {
         if (tags[at].Words > 1 || tags[at].First(MeaningKind.Refused) is not null || tags[at].Is(Particle.OtherCrop))

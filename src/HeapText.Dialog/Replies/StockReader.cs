@@ -104,7 +104,8 @@ internal static class StockReader
                 isAsked = false;
             else if (parts[i].Kind == PartKind.Asking)
                 isAsked = true;
-            else if (isAsked && i != answered && (parts[i].IsQuantity || parts[i] is { Kind: PartKind.Thing, IsRefused: false }))
+            else if (isAsked && i != answered
+                && (parts[i].IsQuantity || parts[i] is { Kind: PartKind.Thing, IsRefused: false }))
                 parts[i] = new Part(PartKind.Other);
         }
     }

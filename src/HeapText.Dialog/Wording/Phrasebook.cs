@@ -94,7 +94,8 @@ public sealed class Phrasebook
         Value.Material material => _files[language].Materials[material.Key],
         Value.Materials materials => MaterialsInWords(language, materials),
         Value.Words words => Listed(language, words.Written.Select(w => Quoted(language, w)), words.LeftOut),
-        Value.Portions portions => Spoken.List(portions.Items.Select(p => PortionInWords(language, p)), And(language), Comma(language)),
+        Value.Portions portions => Spoken.List(
+            portions.Items.Select(p => PortionInWords(language, p)), And(language), Comma(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other.ToString(),
         Value.Measured measured => MeasuredInWords(language, measured),
         Value.Cause cause => _files[language].Causes[cause.Key],
