@@ -37,6 +37,8 @@ internal sealed record Allotment(Part Thing, IReadOnlyList<Part> Quantity)
             if (allotments[k].Quantity is [{ IsOf: true }]
                 && allotments[k - 1].Quantity.FirstOrDefault(part => part.Kind == PartKind.Measure) is { } measure)
                 allotments[k] = allotments[k] with { Quantity = [.. allotments[k].Quantity, measure] };
+        TakeHeading(parts, things, allotments);
+        TakeDitto(parts, things, allotments);
         ShareOutEach(parts, things, allotments);
         return allotments;
     }
@@ -118,6 +120,29 @@ internal sealed record Allotment(Part Thing, IReadOnlyList<Part> Quantity)
         cost += crossed;
         amounts += part.Kind == PartKind.Amount ? 1 : 0;
         measures += part.Kind == PartKind.Measure ? 1 : 0;
+    }
+
+    /// <summary>"Sacks: 4 leaves, 2 ash": the measure before a colon is that of all up to the full stop.</summary>
+    private static void TakeHeading(List<Part> parts, int[] things, Allotment[] allotments)
+    {
+        for (var k = 1; k < things.Length; k++)
+        {
+            var start = parts.FindLastIndex(things[k], part => part.Kind == PartKind.StrongBreak) + 1;
+            if (parts[start].Kind == PartKind.Measure && parts[start + 1].IsAfterColon
+                && allotments[k].Quantity is [{ Kind: PartKind.Amount }])
+                allotments[k] = allotments[k] with { Quantity = [.. allotments[k].Quantity, parts[start]] };
+        }
+    }
+
+    /// <summary>"4 sacks of leaves, the same of weeds": as much as of the thing before.</summary>
+    private static void TakeDitto(List<Part> parts, int[] things, Allotment[] allotments)
+    {
+        for (var k = 1; k < things.Length; k++)
+            if (allotments[k].Quantity.Count == 0 && IsBeside(things[k]))
+                allotments[k] = allotments[k] with { Quantity = allotments[k - 1].Quantity };
+
+        bool IsBeside(int thing) => parts[thing - 1].Kind == PartKind.Ditto
+            || (thing + 1 < parts.Count && parts[thing + 1].Kind == PartKind.Ditto);
     }
 
     /// <summary>"2 buckets each of A and B", "A and B 2 buckets each": the others get the same.</summary>

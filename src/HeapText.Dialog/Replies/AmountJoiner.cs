@@ -15,6 +15,7 @@ internal sealed class AmountJoiner(List<Part> parts)
     public void Join()
     {
         Each(DropNod);
+        Each(Unsay);
         Each(CountArticle);
         Each(TakeCounted);
         Each(Negate);
@@ -48,6 +49,16 @@ internal sealed class AmountJoiner(List<Part> parts)
         var next = KindAt(i + 1) == PartKind.WeakBreak ? i + 2 : i + 1;
         if (KindAt(i) is PartKind.Absent or PartKind.Not && KindAt(next) == PartKind.Correction)
             parts.RemoveRange(i, next - i);
+    }
+
+    /// <summary>"I said 3, it is 4 buckets": the 3 is taken back; "I said 3 buckets" only says it.</summary>
+    private void Unsay(int i)
+    {
+        if (KindAt(i) != PartKind.Said)
+            return;
+        var amount = KindAt(i + 1) == PartKind.Measure ? i + 2 : i + 1;
+        var isTakenBack = IsAmount(amount) && NextAmount(amount + 1) > 0;
+        parts[i] = new Part(isTakenBack ? PartKind.Not : PartKind.Other);
     }
 
     /// <summary>Where "a" and "one" are the same word, it counts before a measure or range and after tens.</summary>
@@ -219,7 +230,9 @@ internal sealed class AmountJoiner(List<Part> parts)
         var isBetween = KindAt(i - 1) == PartKind.Between
             || (KindAt(i - 1) == PartKind.Measure && KindAt(i - 2) == PartKind.Between);
         var tie = KindAt(i + 1 + measured);
-        if (IsAmount(i + 1) && parts[i].IsWord && parts[i + 1].IsWord && parts[i + 1].Value == parts[i].Value + 1)
+        var isTakenBack = KindAt(KindAt(i - 1) == PartKind.Measure ? i - 2 : i - 1) == PartKind.Not;
+        if (IsAmount(i + 1) && parts[i].IsWord && parts[i + 1].IsWord && parts[i + 1].Value == parts[i].Value + 1
+            && !isTakenBack)
         {
             // "Two three sacks" is two or three.
             parts.RemoveAt(i + 1);
@@ -236,14 +249,15 @@ internal sealed class AmountJoiner(List<Part> parts)
     /// <summary>"Not 3, 4 buckets", "3 no 4 buckets": the number taken back is dropped.</summary>
     private void Correct(int i)
     {
-        if (KindAt(i) == PartKind.Not && KindAt(i + 1) == PartKind.Measure && IsAmount(i + 2) && NextAmount(i + 3) > 0)
-            parts.RemoveRange(i, KindAt(i + 3) == PartKind.WeakBreak ? 4 : 3);
+        if (KindAt(i) == PartKind.Not && KindAt(i + 1) == PartKind.Measure)
+            CorrectMeasure(i);
         else if (KindAt(i) == PartKind.Not && IsAmount(i + 1))
         {
             var hasMeasure = KindAt(i + 2) == PartKind.Measure;
             var next = NextAmount(i + 2);
             var isMeasured = next >= 0
-                && (KindAt(next + 1) == PartKind.Measure || KindAt(next - 1) == PartKind.Measure);
+                && (KindAt(next + 1) == PartKind.Measure
+                || (KindAt(next - 1) == PartKind.Measure && next - 1 > i + 2));
             // "3 and not 2 buckets": the measure is that of the number before.
             var former = KindAt(i - 1) is PartKind.And or PartKind.WeakBreak ? i - 2 : i - 1;
             var keepsMeasure = hasMeasure && (next >= 0 ? !isMeasured : IsAmount(former));
@@ -267,6 +281,23 @@ internal sealed class AmountJoiner(List<Part> parts)
             var next = KindAt(at + 1) == PartKind.WeakBreak ? at + 2 : at + 1;
             if (IsAmount(next))
                 parts.RemoveRange(i, (KindAt(next + 1) == PartKind.Measure || measured == 0 ? next : i + 1) - i);
+        }
+    }
+
+    /// <summary>"Not sacks 3, 4", "not buckets but basins 3": the new amount keeps the measure if it has
+    /// none.</summary>
+    private void CorrectMeasure(int i)
+    {
+        var after = IsAmount(i + 2) ? i + 3 : i + 2;
+        var start = KindAt(after) == PartKind.WeakBreak ? after + 1 : after;
+        var isMeasured = KindAt(start) == PartKind.Measure
+            || (IsAmount(start) && KindAt(start + 1) == PartKind.Measure);
+        if (isMeasured)
+            parts.RemoveRange(i, start - i);
+        else if (after == i + 3 && NextAmount(after) > 0)
+        {
+            parts.RemoveRange(i + 2, start - i - 2);
+            parts.RemoveAt(i);
         }
     }
 

@@ -25,8 +25,8 @@ internal sealed record Bare(decimal? Number, string? Measure, bool IsUnclear)
         return new Bare(isBad ? null : amounts[0].Value, measure, isBad);
     }
 
-    /// <summary>True for a word that is no part of an amount, save one for "and" such as the "n" of "4 n
-    /// half".</summary>
+    /// <summary>True for a word that is no part of an amount, save one for "and" such as the "n" of
+    /// "4 n half".</summary>
     private static bool SaysOther(Tag tag) => tag.IsUnknown || (!tag.Is(Particle.And)
         && tag.Meanings.Any(meaning => meaning.Kind is not (MeaningKind.Plain or MeaningKind.Particle
             or MeaningKind.Number or MeaningKind.Fraction or MeaningKind.Measure)));

@@ -11,7 +11,7 @@ internal static class CheckReader
         var (isNow, isOnlyNot) = (false, false);
         for (var i = 0; i < tags.Count; i++)
         {
-            isNow |= tags[i].Is(Particle.Now);
+            isNow |= tags[i].Is(Particle.Now) || (i + 1 < tags.Count && tags[i + 1].Is(Particle.Now));
             if (!tags[i].Meanings.Any(meaning => meaning.IsCheck) || PartReader.IsThing(tags, i)
                 || (IsOfMaterials(tags[i]) && IsAdjective(tags, i)) || (i > 0 && tags[i - 1].Is(Particle.Not))
                 || IsDeniedAfter(tags, i) || IsCry(tags, i))

@@ -28,7 +28,9 @@ internal sealed class DistrictIndex : PhraseIndex
             }
             var node = base.Next(Root, id);
             if (node < 0) _nodes.Add(id, node = NodeCount + _nodes.Count);
-            _ends.Add(node, [.. Enumerable.Range(0, languages).Select(language => (language, meaning))]);
+            // A crop stays one, so that its stalks and the like are what the word is said to be.
+            var crop = node < NodeCount ? base.Ends(node).Where(end => end.Meaning.Is(Particle.OtherCrop)) : [];
+            _ends.Add(node, [.. Enumerable.Range(0, languages).Select(language => (language, meaning)), .. crop]);
         }
         _spelling = new Spelling(own);
     }

@@ -58,6 +58,18 @@ internal enum Particle
 
     /// <summary>"heap": a number straight after it tells which.</summary>
     Heap,
+
+    /// <summary>"I said": the amount after it gives way to one after that, else says nothing.</summary>
+    Said,
+
+    /// <summary>"the same": the amount of the thing before it in the list.</summary>
+    Ditto,
+
+    /// <summary>A tin, a cup: counts a material, but how much it holds is not known.</summary>
+    Vessel,
+
+    /// <summary>A crop none of whose parts is a known material: its stalks are an unknown thing.</summary>
+    OtherCrop,
 }
 
 /// <summary>What a word or phrase stands for.</summary>

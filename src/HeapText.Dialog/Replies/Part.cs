@@ -4,7 +4,7 @@ namespace HeapText.Dialog.Replies;
 internal enum PartKind
 {
     Amount, Fraction, Some, Measure, Thing, And, Or, Range, Not, Absent, Lacking, Have, Each, One, Between, Correction,
-    Minus, Days, Ago, Counted, Asking, Water, WeakBreak, StrongBreak, Unknown, Other,
+    Said, Ditto, Minus, Days, Ago, Counted, Asking, Water, WeakBreak, StrongBreak, Unknown, Other,
 }
 
 /// <summary>A tag in its role; words that play no role are left out.</summary>
@@ -43,6 +43,12 @@ internal sealed record Part(PartKind Kind, string Key = "", decimal Value = 0)
 
     /// <summary>True for an amount that cannot be meant.</summary>
     public bool IsBad { get; init; }
+
+    /// <summary>Of a thing: true where its first word is understood, as the manure in "and of goats".</summary>
+    public bool IsElided { get; init; }
+
+    /// <summary>True for a number straight after a colon.</summary>
+    public bool IsAfterColon { get; init; }
 
     public bool IsBreak => Kind is PartKind.WeakBreak or PartKind.StrongBreak;
 

@@ -9,7 +9,8 @@ internal static class PartReader
         (Particle.Or, PartKind.Or),
         (Particle.Not, PartKind.Not), (Particle.Have, PartKind.Have), (Particle.Each, PartKind.Each),
         (Particle.One, PartKind.One), (Particle.Some, PartKind.Some), (Particle.Between, PartKind.Between),
-        (Particle.Correction, PartKind.Correction), (Particle.Minus, PartKind.Minus), (Particle.Days, PartKind.Days),
+        (Particle.Correction, PartKind.Correction), (Particle.Said, PartKind.Said), (Particle.Ditto, PartKind.Ditto),
+        (Particle.Minus, PartKind.Minus), (Particle.Days, PartKind.Days),
         (Particle.Ago, PartKind.Ago), (Particle.Counted, PartKind.Counted), (Particle.Asking, PartKind.Asking),
         (Particle.Water, PartKind.Water),
     ];
@@ -85,8 +86,13 @@ internal static class PartReader
                 : Literal(tag.Token);
         if (tag.First(MeaningKind.Measure) is { } measure)
             return new Part(PartKind.Measure, measure.Key, measure.Value) { IsSingle = tag.Is(Particle.One) };
+        if (tag.Is(Particle.Vessel) && IsVessel(tags, at))
+            return null;
         if (IsThing(tags, at))
-            return Thing(tag);
+            return OtherCrop(tags, at) is not { } crop ? Thing(tag)
+                : crop.First(MeaningKind.Material) is null ? new Part(PartKind.Thing) { Word = crop.Token.Text } : null;
+        if (tag.Is(Particle.Absent) && tag.Is(Particle.Not) && at + 1 < tags.Count && IsQuantity(tags[at + 1]))
+            return new Part(PartKind.Not);
         if (tag.First(MeaningKind.Number) is { Value: 0 } && tag.Is(Particle.Absent) && IsThingNext(tags, at))
             return new Part(PartKind.Absent);
         if (tag.First(MeaningKind.Number) is { } number)
@@ -103,12 +109,44 @@ internal static class PartReader
             };
         if (tag.Is(Particle.AskingFirst) && (at == 0 || tags[at - 1].IsBreak))
             return new Part(PartKind.Asking);
+        if (tag.Is(Particle.Ditto) && at > 0 && tags[at - 1].Meanings.Any(meaning => meaning.IsThing))
+            return new Part(PartKind.Ditto);
         foreach (var (particle, kind) in Roles)
             if (tag.Is(particle))
                 return Near(kind, tag);
         if (!tag.Meanings.All(meaning => meaning.Kind is MeaningKind.Plain or MeaningKind.Particle))
             return Near(PartKind.Other, tag);
         return tag.Token.IsMended && tag.First(MeaningKind.Particle) is null ? Near(PartKind.Unknown, tag) : null;
+    }
+
+    private static bool IsQuantity(Tag tag) => tag.Token.Kind == TokenKind.Number
+        || tag.Meanings.Any(meaning => meaning.Kind is MeaningKind.Number or MeaningKind.Measure);
+
+    /// <summary>"2 tins of ash", "kopo 2 za majivu": they count the ash, and are not thrown in.</summary>
+    private static bool IsVessel(IReadOnlyList<Tag> tags, int at)
+    {
+        var isBehind = at + 1 < tags.Count && IsNumber(tags[at + 1]);
+        if (!isBehind && !(at > 0 && IsNumber(tags[at - 1])))
+            return false;
+        var next = isBehind ? at + 2 : at + 1;
+        var isLinked = next < tags.Count && tags[next].Is(Particle.Link);
+        return IsThingNext(tags, isLinked ? next : next - 1)
+            || (at > 0 && tags[at - 1].Meanings.Any(meaning => meaning.IsThing));
+    }
+
+    private static bool IsNumber(Tag tag) => tag.Token.Kind == TokenKind.Number
+        || tag.Meanings.Any(meaning => meaning.Kind is MeaningKind.Number or MeaningKind.Fraction);
+
+    /// <summary>"Sunflower stalks", "tiges de manioc": not the stalks that are usually meant. The crop, null where
+    /// there is none.</summary>
+    private static Tag? OtherCrop(IReadOnlyList<Tag> tags, int at)
+    {
+        if (tags[at].Words > 1 || tags[at].First(MeaningKind.Refused) is not null || tags[at].Is(Particle.OtherCrop))
+            return null;
+        if (at > 0 && tags[at - 1].Is(Particle.OtherCrop))
+            return tags[at - 1];
+        var next = at + 1 < tags.Count && tags[at + 1].Is(Particle.Link) ? at + 2 : at + 1;
+        return next < tags.Count && tags[next].Is(Particle.OtherCrop) ? tags[next] : null;
     }
 
     private static bool IsThingNext(IReadOnlyList<Tag> tags, int at) =>
@@ -139,13 +177,18 @@ internal static class PartReader
         {
             Word = tag.Token.Text,
             Choices = tag.First(MeaningKind.Ambiguous)?.Choices ?? [],
+            IsElided = tag.IsElided,
         };
     }
 
     private static Part? Literal(Token token) => token.Kind switch
     {
         TokenKind.Number when token.IsFraction && !token.IsNegative => new Part(PartKind.Fraction, Value: token.Value),
-        TokenKind.Number => new Part(PartKind.Amount, Value: token.Value) { IsBad = token.IsNegative },
+        TokenKind.Number => new Part(PartKind.Amount, Value: token.Value)
+        {
+            IsBad = token.IsNegative,
+            IsAfterColon = token.IsAfterColon,
+        },
         TokenKind.WeakBreak => new Part(PartKind.WeakBreak),
         TokenKind.StrongBreak => new Part(PartKind.StrongBreak),
         TokenKind.Range => new Part(PartKind.Range),

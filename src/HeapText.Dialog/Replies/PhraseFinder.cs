@@ -30,6 +30,9 @@ internal sealed class PhraseFinder(PhraseIndex index, int language, bool isAlone
         // "Mais mon fils est malade" names no sick maize.
         if (apart.Meanings.All(meaning => meaning.IsThing) && AlarmWithin(tokens, start, apart.Length) is { } alarm)
             return apart with { Meanings = [alarm] };
+        // "Come quick, my heap is on fire" must not be heard as a visit only.
+        if (StartsAlarm(tokens, start + 1, apart.Length - 1))
+            return plain;
         return apart with { Meanings = [.. apart.Meanings, .. Between(tokens, start, apart.Length)] };
     }
 
@@ -71,6 +74,21 @@ internal sealed class PhraseFinder(PhraseIndex index, int language, bool isAlone
                 if (meaning.Kind == MeaningKind.Urgent)
                     return meaning;
         return null;
+    }
+
+    /// <summary>Whether an alarm starts among the words and ends behind them.</summary>
+    private bool StartsAlarm(List<Token> tokens, int start, int length)
+    {
+        for (var i = start; i < start + length; i++)
+        {
+            var (ends, reached) = (new List<int>(), 0);
+            Walk(tokens, i, i, PhraseIndex.Root, ends, ref reached);
+            if (i + reached > start + length
+                && Merge(ends, reached, reached).Meanings.Any(meaning => meaning.Kind == MeaningKind.Urgent))
+                return true;
+        }
+
+        return false;
     }
 
     /// <summary>Alarms and days are heard even among words that do not matter.</summary>

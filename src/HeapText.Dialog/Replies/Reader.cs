@@ -39,7 +39,8 @@ public sealed class Reader
     /// measure, a check or a wish such as STOP keeps its meaning everywhere.</summary>
     public bool MayMean(string word) => _index.Find(word) is var id && (id < 0
         || (!_index.IsLink(id) && (_index.Next(PhraseIndex.Root, id) is var node && (node < 0
-            || _index.Ends(node).All(end => end.Meaning.IsThing || end.Meaning.Kind == MeaningKind.Plain)))));
+            || _index.Ends(node).All(end => end.Meaning.IsThing || end.Meaning.Kind == MeaningKind.Plain
+                || end.Meaning.Is(Particle.OtherCrop))))));
 
     /// <summary>The languages that can be given to <see cref="Read"/>.</summary>
     public IReadOnlyCollection<string> Languages => _taggers.Keys;

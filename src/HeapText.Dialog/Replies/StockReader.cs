@@ -54,7 +54,7 @@ internal static class StockReader
             }
             else if (kind == PartKind.Measure && !found)
                 parts[i] = new Part(PartKind.Other);
-            else if (found && kind is PartKind.Or or PartKind.And or PartKind.Absent)
+            else if (found && (kind is PartKind.Or or PartKind.And or PartKind.Absent || IsBeforeElided(parts, i)))
                 goesOn = parts[absent].Kind == PartKind.Absent;
             else if (found && kind == PartKind.WeakBreak && !goesOn && IsListToTheEnd(parts, i))
                 goesOn = parts[absent].Kind == PartKind.Absent;
@@ -65,12 +65,17 @@ internal static class StockReader
         return found;
     }
 
+    /// <summary>"Sina mavi ya ng'ombe, ya mbuzi": the goat's is not there either.</summary>
+    private static bool IsBeforeElided(List<Part> parts, int comma) => parts[comma].Kind == PartKind.WeakBreak
+        && comma + 1 < parts.Count && parts[comma + 1] is { Kind: PartKind.Thing, IsElided: true };
+
     /// <summary>"No dung, ash or lime": bare things up to the full stop, the last tied on with "or" or "and".</summary>
     private static bool IsListToTheEnd(List<Part> parts, int comma)
     {
         var rest = parts.Skip(comma).TakeWhile(part => part.Kind != PartKind.StrongBreak).ToList();
-        return rest.Any(part => part.Kind is PartKind.Or or PartKind.And)
-            && rest.All(part => part.Kind is PartKind.Thing or PartKind.WeakBreak or PartKind.Or or PartKind.And);
+        return rest.Any(part => part.Kind is PartKind.Or or PartKind.And or PartKind.Absent or PartKind.Not)
+            && rest.All(part => part.Kind is PartKind.Thing or PartKind.WeakBreak or PartKind.Or or PartKind.And
+                or PartKind.Absent or PartKind.Not);
     }
 
     private static void DropBehind(List<Part> parts, int absent)
@@ -89,6 +94,7 @@ internal static class StockReader
     private static void DropAskedAbout(List<Part> parts)
     {
         var (isAsked, isNamed) = (false, false);
+        var answered = ThingAnswered(parts);
         for (var i = 0; i < parts.Count; i++)
         {
             if (i == 0 || parts[i - 1].IsBreak)
@@ -98,9 +104,22 @@ internal static class StockReader
                 isAsked = false;
             else if (parts[i].Kind == PartKind.Asking)
                 isAsked = true;
-            else if (isAsked && (parts[i].IsQuantity || parts[i] is { Kind: PartKind.Thing, IsRefused: false }))
+            else if (isAsked && i != answered
+                && (parts[i].IsQuantity || parts[i] is { Kind: PartKind.Thing, IsRefused: false }))
                 parts[i] = new Part(PartKind.Other);
         }
+    }
+
+    /// <summary>"Can I use sawdust? I have 3 sacks": the place of the last thing asked about before an amount of
+    /// nothing else; -1 where there is none.</summary>
+    private static int ThingAnswered(List<Part> parts)
+    {
+        var have = parts.FindIndex(part => part.Kind == PartKind.Have);
+        if (have < 1 || !parts[..have].Exists(part => part.Kind == PartKind.Asking)
+            || !parts[have..].Exists(part => part.Kind == PartKind.Amount)
+            || parts[have..].Exists(part => part.Kind is PartKind.Thing or PartKind.Unknown))
+            return -1;
+        return parts.FindLastIndex(have, part => part is { Kind: PartKind.Thing, IsRefused: false });
     }
 
     /// <summary>All bare things that stand together before it, tied with "and" or "or" or not at all.</summary>

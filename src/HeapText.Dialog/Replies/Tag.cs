@@ -12,6 +12,9 @@ internal sealed record Tag(Token Token, IReadOnlyList<Meaning> Meanings, bool Is
     /// <summary>True for an answer that only says what is not so, as "not hot": a plain one after it holds.</summary>
     public bool StartsWithNot { get; init; }
 
+    /// <summary>True for a material whose first word is understood, as the manure in "and of goats".</summary>
+    public bool IsElided { get; init; }
+
     /// <summary>How many words the phrase has.</summary>
     public int Words { get; init; } = 1;
 

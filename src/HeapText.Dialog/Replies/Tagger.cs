@@ -43,6 +43,8 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
 
             if (match.Length > 1 && IsThing(match)) head = tokens[i];
             else if (WithTail(tokens, i, match, tags) is { } started) match = started;
+            if (WithWordBehind(tokens, i, match) is { } whole)
+                match = whole;
             tags.Add(TagOf(tokens[i], match));
             i += Math.Max(1, match.Length);
         }
@@ -82,6 +84,7 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
     {
         Choices = MaterialChoices.Of(match.Torn),
         StartsWithNot = match.Length > 1 && IsNot(token),
+        IsElided = IsThing(match) && _phrases.IsLink(token),
         Words = match.Literal,
     };
 
@@ -149,6 +152,31 @@ internal sealed class Tagger(PhraseIndex index, int language, bool isAlone = fal
 
         return null;
     }
+
+    /// <summary>A material whose last word stands behind its amount, as in "grass 3 sacks dry" and "samadi ndoo 3 (ya
+    /// mbuzi)": the match with that word, which is taken out; null where there is none.</summary>
+    private PhraseFinder.Match? WithWordBehind(List<Token> tokens, int start, PhraseFinder.Match match)
+    {
+        var amount = start + Math.Max(1, match.Length);
+        if (!IsThing(match) || amount + 2 >= tokens.Count || !HasQuantity(tokens, amount))
+            return null;
+        var behind = _phrases.IsLink(tokens[amount + 2]) ? amount + 3 : amount + 2;
+        if (behind >= tokens.Count || tokens[behind].Kind != TokenKind.Word || !IsEnd(tokens, behind + 1)
+            || IsMeasure(tokens[behind]))
+            return null;
+        List<Token> whole = [.. tokens[start..amount], tokens[behind]];
+        var found = _phrases.Longest(whole, 0);
+        if (found.Length != whole.Count || !IsThing(found))
+            return null;
+        tokens.RemoveRange(amount + 2, behind - amount - 1);
+        return found with { Length = match.Length };
+    }
+
+    private bool HasQuantity(List<Token> tokens, int at) => (IsNumber(tokens[at]) && IsMeasure(tokens[at + 1]))
+        || (IsMeasure(tokens[at]) && IsNumber(tokens[at + 1]));
+
+    private bool IsEnd(List<Token> tokens, int at) => at >= tokens.Count
+        || tokens[at].Kind is TokenKind.WeakBreak or TokenKind.StrongBreak || IsAnd(tokens[at]);
 
     private PhraseFinder.Match? Joined(Token first, Token last) =>
         _phrases.Longest([first, last], 0) is { Length: 2 } whole && IsThing(whole)

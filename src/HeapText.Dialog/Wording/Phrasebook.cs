@@ -87,24 +87,25 @@ public sealed class Phrasebook
             (Spoken.OrdinalFeminine, _spoken[language].AsOrdinal(ordinal.Place, feminine: true))),
         Value.Buckets buckets => BucketsInWords(language, buckets.Amount),
         Value.Metres metres =>
-            Form(language, "metres", ("length", metres.Length.ToString("0.#", CultureInfo.InvariantCulture))),
+            Form(language, "metres", ("length", Decimal(language, (decimal)metres.Length, "0.#"))),
         Value.Date date => DateInWords(language, date.Day),
         Value.Hour hour => _files[language].Hours[hour.HourOfDay],
         Value.Name name => name.Text.Length <= LongestName ? name.Text : name.Text[..LongestName],
         Value.Material material => _files[language].Materials[material.Key],
         Value.Materials materials => MaterialsInWords(language, materials),
         Value.Words words => Listed(language, words.Written.Select(w => Quoted(language, w)), words.LeftOut),
-        Value.Portions portions => Spoken.List(portions.Items.Select(p => PortionInWords(language, p)), And(language)),
+        Value.Portions portions => Spoken.List(
+            portions.Items.Select(p => PortionInWords(language, p)), And(language), Comma(language)),
         Value.Measure measure => _files[language].Measures[measure.Key].Other.ToString(),
         Value.Measured measured => MeasuredInWords(language, measured),
         Value.Cause cause => _files[language].Causes[cause.Key],
         Value.Actions actions => string.Join(' ', actions.Keys.Select(key => _files[language].Actions[key])),
         Value.Crop crop => _files[language].Crops[crop.Key],
         Value.Money money => $"{money.Currency} {RoundedToTwoFigures(money.Amount)}",
-        Value.Heaps heaps => string.Join(", ", heaps.Items.Select(heap => Form(language, "heap-built",
+        Value.Heaps heaps => string.Join(Comma(language), heaps.Items.Select(heap => Form(language, "heap-built",
             ("number", Figure(heap.Number)), ("date", DateInWords(language, heap.BuiltOn))))),
         Value.Choices choices =>
-            string.Join(", ", choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
+            string.Join(Comma(language), choices.Items.Select((item, i) => $"{Figure(i + 1)} {Word(language, item)}")),
         Value.LanguageHints hints => string.Join(". ",
             hints.Languages.Select(l => Say(l, Catalogue.LanguageHint))),
         _ => throw new System.Diagnostics.UnreachableException(),
@@ -117,8 +118,8 @@ public sealed class Phrasebook
     }
 
     private string Listed(string language, IEnumerable<string> names, int leftOut) => leftOut == 0
-        ? Spoken.List(names, And(language))
-        : $"{string.Join(", ", names)} {Form(language, "more", ("count", Figure(leftOut)))}";
+        ? Spoken.List(names, And(language), Comma(language))
+        : $"{string.Join(Comma(language), names)} {Form(language, "more", ("count", Figure(leftOut)))}";
 
     /// <summary>A farmer's own word; dots where its letters would double the parts of the message.</summary>
     private string Quoted(string language, string word)
@@ -178,7 +179,7 @@ public sealed class Phrasebook
         if (amount == whole) return Form(language, "whole", ("count", Figure((int)whole)));
         return amount - whole == 0.5m
             ? Form(language, "whole-and-half", ("count", Figure((int)whole)))
-            : amount.ToString("0.##", CultureInfo.InvariantCulture);
+            : Decimal(language, amount, "0.##");
     }
 
     private string DateInWords(string language, LocalDate day) => Form(language, "date",
@@ -187,11 +188,20 @@ public sealed class Phrasebook
 
     /// <summary>A figure; the first is worded where the language does so, as in "1er mars".</summary>
     private string DayOfMonth(string language, int day) =>
-        day == 1 && _files[language].Forms.TryGetValue("first-of-month", out var first)
-            ? first.ToString()
-            : Figure(day);
+        day == 1 && Optional(language, "first-of-month") is { } first ? first : Figure(day);
 
     private string And(string language) => Form(language, "and");
+
+    /// <summary>What parts the items of a list, with the space after it.</summary>
+    private string Comma(string language) => Optional(language, "comma") is { } comma ? comma + " " : ", ";
+
+    /// <summary>A figure that need not be whole, with the decimal mark of the language.</summary>
+    private string Decimal(string language, decimal amount, string format) =>
+        amount.ToString(format, CultureInfo.InvariantCulture)
+            .Replace(".", Optional(language, "decimal-mark") ?? ".", StringComparison.Ordinal);
+
+    private string? Optional(string language, string form) =>
+        _files[language].Forms.TryGetValue(form, out var words) ? words.ToString() : null;
 
     private string Form(string language, string key, params ReadOnlySpan<(string Slot, string Word)> words)
     {

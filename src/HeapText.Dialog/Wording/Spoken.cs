@@ -51,9 +51,14 @@ internal sealed class Spoken
         return Converter(_culture).ConvertToOrdinal(number, gender);
     }
 
-    /// <summary>"a, b and c": Humanizer's plain list, the same in every language but for the last word.</summary>
-    public static string List(IEnumerable<string> items, string and) =>
-        Configurator.CollectionFormatters.ResolveForCulture(CultureInfo.InvariantCulture).Humanize(items, and);
+    /// <summary>"a, b and c": Humanizer's plain list, the same in every language but for the comma and the last
+    /// word.</summary>
+    public static string List(IEnumerable<string> items, string and, string comma)
+    {
+        var all = items.ToList();
+        IEnumerable<string> pair = all.Count < 2 ? all : [string.Join(comma, all[..^1]), all[^1]];
+        return Configurator.CollectionFormatters.ResolveForCulture(CultureInfo.InvariantCulture).Humanize(pair, and);
+    }
 
     // What Humanizer falls back to for a language that it does not know.
     private const string HumanizersOwn = "en";

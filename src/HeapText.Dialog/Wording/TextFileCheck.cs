@@ -31,6 +31,8 @@ internal sealed class TextFileCheck(
     {
         ["turning"] = [Spoken.Ordinal, Spoken.OrdinalFeminine],
         ["first-of-month"] = [],
+        ["decimal-mark"] = [],
+        ["comma"] = [],
     };
 
     private static readonly string[] CountSlots = ["count", Spoken.Number, Spoken.NumberFeminine];

@@ -30,11 +30,11 @@ public sealed class CorpusTests(ITestOutputHelper output)
 
     /// <summary>Lines that nobody looks at while tuning: only their number is told, never which were missed.</summary>
     [Theory]
-    [InlineData("en", 0.92)]
-    [InlineData("sw", 0.94)]
-    [InlineData("fr", 0.94)]
-    [InlineData("pt", 0.92)]
-    [InlineData("am", 0.92)]
+    [InlineData("en", 0.941)]
+    [InlineData("sw", 0.949)]
+    [InlineData("fr", 0.944)]
+    [InlineData("pt", 0.966)]
+    [InlineData("am", 0.977)]
     public void Read_LinesNeverTunedOn_ScoresAtLeast(string language, double least)
     {
         var scores = Files("blind").Where(half => half.StartsWith(language, StringComparison.Ordinal))

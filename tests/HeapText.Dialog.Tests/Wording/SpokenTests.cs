@@ -69,6 +69,8 @@ public sealed class SpokenTests
             Assert.Equal("third", Repository.Dialogs.Book.Word("en", new Value.Ordinal(3)));
             Assert.Equal("mara tatu", Repository.Dialogs.Book.Word("sw", new Value.Count("turns", 3)));
             Assert.Equal("2.5 m", Repository.Dialogs.Book.Word("en", new Value.Metres(2.5)));
+            Assert.Equal("2,5 m", Repository.Dialogs.Book.Word("fr", new Value.Metres(2.5)));
+            Assert.Equal("2,5 m", Repository.Dialogs.Book.Word("pt", new Value.Metres(2.5)));
         }
         finally
         {
