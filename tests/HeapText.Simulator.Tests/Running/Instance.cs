@@ -18,7 +18,8 @@ internal sealed class Instance
         Turns = new TurnRunner(store, conversation, signals, time, NullLogger<TurnRunner>.Instance);
         Due = new DueWorker(store, Turns, time, NullLogger<DueWorker>.Instance);
         Sender = new SenderWorker(
-            new OutboundRoute(carrier, null), null, store, signals, new Backoff(random), time, NullLogger<SenderWorker>.Instance);
+            new OutboundRoute(carrier, null), null, store, signals, new Backoff(random), time,
+            NullLogger<SenderWorker>.Instance);
     }
 
     public int Number { get; }
