@@ -34,6 +34,15 @@ internal sealed class SpendingSteps
         }
     }
 
+    /// <summary>Takes segments off the counts of the day they were granted on; gives true.</summary>
+    public static bool TakeOff(Session session, LineBudget budget, int segments, Instant granted)
+    {
+        var day = LocalDatePattern.Iso.Format(budget.DayOf(granted));
+        session.Run(Tables.Spending.TakeOff, day, budget.Line, segments);
+        session.Run(Tables.Spending.TakeOff, day, All, segments);
+        return true;
+    }
+
     private static bool Fits(LineBudget budget, Load load, long ofLine, long ofAll) =>
         Fits(budget.SegmentsPerDay, load, ofLine) && Fits(budget.SegmentsPerDayOfAll, load, ofAll);
 
