@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using HeapText.Dialog.Ports;
-using HeapText.Dialog.Text;
 using HeapText.Service.Turns;
 using NodaTime;
 using NodaTime.Extensions;
@@ -151,7 +150,7 @@ internal sealed partial class SenderWorker(
     private async Task<(int Granted, Instant Later)> Charge(Outlet over, List<Sending> sendings, Instant now)
     {
         if (over.Budget is not { } budget) return (sendings.Count, now);
-        var loads = sendings.ConvertAll(Load);
+        var loads = sendings.ConvertAll(sending => over.LoadOf(sending.Message));
         var allowed = await store.Allow(budget, loads, now, CancellationToken.None);
         if (allowed.Granted == loads.Count) return (allowed.Granted, now);
         // A day's last segments are too few for it: there is no room again within moments, as under the rate.
@@ -159,9 +158,6 @@ internal sealed partial class SenderWorker(
         var soonest = now + (meetsCap ? BetweenCapLooks : BetweenRateLooks);
         return (allowed.Granted, Instant.Max(allowed.AskAgain, soonest));
     }
-
-    private static Load Load(Sending sending) =>
-        new(sending.Message.Priority, Fit.Measure(sending.Message.Text).Segments);
 
     private async Task SendAndSettle(Step step, Instant planned, CancellationToken limit)
     {
@@ -177,8 +173,9 @@ internal sealed partial class SenderWorker(
             if (settlement is Settlement.SetAside aside)
                 LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
             await store.Settle(sending, settlement, CancellationToken.None);
-            if (settlement is Settlement.PutBack && step.Over?.Budget is { } budget)
-                await store.TakeOff(budget, Load(sending).Segments, planned, CancellationToken.None);
+            if (settlement is Settlement.PutBack && step.Over is { Budget: { } budget } tried)
+                await store.TakeOff(
+                    budget, tried.LoadOf(sending.Message).Segments, planned, CancellationToken.None);
         }
         catch (StoreUnavailableException fault)
         {
