@@ -15,7 +15,7 @@ public abstract record LineOptions
     /// only.</summary>
     public string? Region { get; init; }
 
-    /// <summary>Two-letter countries (ISO 3166-1) whose numbers the line takes and sends to; empty for all.</summary>
+    /// <summary>Two-letter countries (ISO 3166-1) whose numbers the line takes; empty for all.</summary>
     public IReadOnlySet<string> Countries { get; init; } = new HashSet<string>();
 
     /// <summary>Networks its hooks may be posted from; empty for all.</summary>

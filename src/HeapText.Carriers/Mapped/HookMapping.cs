@@ -6,6 +6,10 @@ namespace HeapText.Carriers.Mapped;
 /// <summary>How the requests of one hook are read and answered.</summary>
 public abstract record HookMapping
 {
+    /// <summary>Faults told of one request: a body of junk would otherwise be answered, and logged, at fifty times its
+    /// length.</summary>
+    public const int MostFaults = 20;
+
     /// <summary>The methods it takes: GET, POST or PUT.</summary>
     public IReadOnlyList<string> Methods { get; init; } = ["POST"];
 
@@ -18,7 +22,7 @@ public abstract record HookMapping
     /// <summary>Where its fields stand.</summary>
     public abstract IEnumerable<Field> Fields { get; }
 
-    /// <summary>Reads all messages of a request; the unreadable ones are named.</summary>
+    /// <summary>Reads all messages of a request; the first unreadable ones are named.</summary>
     internal HookReading<T> ReadAll<T>(HookRequest request, Func<FieldReader, T?> read)
         where T : class
     {
@@ -34,13 +38,14 @@ public abstract record HookMapping
             else faults.AddRange(reader.Faults.Select(one => Each is null ? one : $"message {i + 1}: {one}"));
         }
 
-        return new HookReading<T>(taken, [.. faults.Distinct()]);
+        return new HookReading<T>(taken, [.. faults.Distinct().Take(MostFaults)]);
     }
 }
 
 /// <summary>What was read from a request.</summary>
 /// <param name="Taken">The messages that could be read; none where nothing is to be done.</param>
-/// <param name="Faults">Fault and fix of each field that could not.</param>
+/// <param name="Faults">Fault and fix of each field that could not, the first
+/// <see cref="HookMapping.MostFaults"/>.</param>
 public sealed record HookReading<T>(IReadOnlyList<T> Taken, IReadOnlyList<string> Faults)
 {
     /// <summary>False when nothing of the request can be used.</summary>

@@ -10,7 +10,7 @@ public sealed class TimeForm
     private static readonly Dictionary<string, TimeForm> Named = new(StringComparer.Ordinal)
     {
         ["rfc3339"] = new(text => OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var at }
-            ? at.ToInstant() : null),
+            && IsPlausible(at.Year) ? at.ToInstant() : null),
         ["unix-seconds"] = new(text => Whole(text) is { } seconds and >= 0 and < MostSeconds
             ? Instant.FromUnixTimeSeconds(seconds) : null),
         ["unix-milliseconds"] = new(text => Whole(text) is { } milliseconds and >= 0 and < MostSeconds * 1000
@@ -18,6 +18,7 @@ public sealed class TimeForm
     };
 
     private const long MostSeconds = 253_402_300_800; // the end of the year 9999
+    private const int FirstYear = 1970, LastYear = 9998; // beyond, an offset may lead to where no instant is
     private const string PatternMark = "pattern:";
     private readonly Func<string, Instant?> _read;
 
@@ -39,7 +40,7 @@ public sealed class TimeForm
         {
             var pattern = LocalDateTimePattern.CreateWithInvariantCulture(text[PatternMark.Length..]);
             return new TimeForm(time => pattern.Parse(time) is { Success: true, Value: var local }
-                ? local.InZoneLeniently(zone ?? DateTimeZone.Utc).ToInstant() : null);
+                && IsPlausible(local.Year) ? local.InZoneLeniently(zone ?? DateTimeZone.Utc).ToInstant() : null);
         }
         catch (InvalidPatternException)
         {
@@ -49,6 +50,8 @@ public sealed class TimeForm
 
     /// <summary>Reads a time; null when it is none.</summary>
     public Instant? Read(string text) => _read(text.Trim());
+
+    private static bool IsPlausible(int year) => year is >= FirstYear and <= LastYear;
 
     private static long? Whole(string text) =>
         long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;

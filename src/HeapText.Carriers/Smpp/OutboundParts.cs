@@ -44,6 +44,9 @@ internal sealed class OutboundParts
         })];
     }
 
+    /// <summary>How many segments a text takes, in the alphabet it is sent in.</summary>
+    public int Segments(string text) => _submission.Segments(text);
+
     /// <summary>A screen in answer to a step of a session.</summary>
     public MessageBody Screen(MessageBody step, string text, UssdServiceOp operation, ItsSessionInfo? session)
     {

@@ -23,6 +23,9 @@ internal sealed partial class SmppLine(
     public string Line => options.Name;
 
     /// <inheritdoc/>
+    public int Segments(string text) => _parts.Segments(text);
+
+    /// <inheritdoc/>
     public async ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel)
     {
         if (throttle.Left is { } left) return new SendOutcome.Busy(Duration.FromTimeSpan(left));

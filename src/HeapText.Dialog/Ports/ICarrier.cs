@@ -1,3 +1,4 @@
+using HeapText.Dialog.Text;
 using NodaTime;
 
 namespace HeapText.Dialog.Ports;
@@ -7,6 +8,9 @@ public interface ICarrier
 {
     /// <summary>Name of the line it serves.</summary>
     string Line { get; }
+
+    /// <summary>How many segments a text takes on this line, which its rate and caps count.</summary>
+    int Segments(string text) => Fit.Measure(text).Segments;
 
     /// <summary>Hands one message to the gateway.</summary>
     ValueTask<SendOutcome> Send(Outbound message, Msisdn to, CancellationToken cancel);

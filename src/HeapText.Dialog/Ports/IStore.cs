@@ -30,13 +30,21 @@ public interface IStore : IAsyncDisposable
 
     /// <summary>Asks what a line may send now, and charges it. In any second no more segments are granted than the
     /// line's rate, whichever instance asks; a message longer than that takes the seconds that follow too. What is
-    /// granted stays charged, sent or not.</summary>
+    /// granted stays charged until it is taken off.</summary>
     /// <param name="budget">The line's.</param>
     /// <param name="loads">The messages, those that go first in front; empty to ask for the room alone.</param>
     /// <param name="now">The present.</param>
     /// <param name="cancel">Cancels the wait.</param>
     ValueTask<Allowance> Allow(
         LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel);
+
+    /// <summary>Takes off the day's counts what was granted and surely not sent: a gateway that cannot be reached must
+    /// not use up a cap. The rate stays charged.</summary>
+    /// <param name="budget">The line's.</param>
+    /// <param name="segments">How many.</param>
+    /// <param name="granted">When they were granted.</param>
+    /// <param name="cancel">Cancels the wait.</param>
+    ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel);
 
     /// <summary>Takes messages to send on a line: not before their time, by priority up to the one given, then by
     /// not-before; at most one in flight for a farmer. A farmer's messages go by not-before, and as they were committed

@@ -1,10 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Unicode;
+using HeapText.Carriers.Mapped;
 using HeapText.Carriers.Numbers;
 using HeapText.Dialog.Ports;
 using NodaTime;
-using NodaTime.Text;
 
 namespace HeapText.Service.Hooks;
 
@@ -125,8 +125,8 @@ internal sealed class JsonBody
     {
         if (!_root.TryGetProperty(field, out var value) || value.ValueKind == JsonValueKind.Null) return null;
         if (value.ValueKind == JsonValueKind.String && Decode(value) is { } text
-            && OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true } time)
-            return time.Value.ToInstant();
+            && TimeForm.Rfc3339.Read(text) is { } time)
+            return time;
         _faults.Add($"{field}: it is not a time; send one like 2026-03-02T07:00:00+03:00, or leave it out.");
         return null;
     }

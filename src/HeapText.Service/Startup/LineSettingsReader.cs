@@ -123,6 +123,10 @@ internal static partial class LineSettingsReader
         {
             if (line.Backup == line.Name || lines.GetChildren().All(other => other.Key != line.Backup))
                 faults.Add($"Lines:{line.Name}:Backup is no other line. Write the name of one, or take it out.");
+            else if (read.Find(other => other.Name == line.Backup) is { Countries.Count: > 0 } backup
+                && (line.Countries.Count == 0 || !line.Countries.IsSubsetOf(backup.Countries)))
+                faults.Add($"Lines:{line.Name}:Backup names {backup.Name}, whose Countries leave out some that this "
+                    + "line takes. Add them there, or name another line.");
         }
     }
 

@@ -12,6 +12,9 @@ internal static class MappedAnswerReader
     private const int LeastStatus = 200;
     private const int MostStatus = 499;
 
+    // The server lets neither have a body, and fails once the effect is durable.
+    private const int ResetContent = 205, NotModified = 304;
+
     /// <summary>The answer.</summary>
     /// <param name="section">Its section; may be left out.</param>
     /// <param name="usual">What it is where the section does not say.</param>
@@ -49,9 +52,10 @@ internal static class MappedAnswerReader
     {
         if (section.Text("Status") is not { } text) return usual;
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var status)
-            && status is >= LeastStatus and <= MostStatus)
+            && status is >= LeastStatus and <= MostStatus and not (ResetContent or NotModified))
             return status;
-        section.Fault("Status", $"is no status; write one from {LeastStatus} to {MostStatus}, like 200");
+        section.Fault("Status", $"is no status of an answer; write one from {LeastStatus} to {MostStatus}, but neither "
+            + $"{ResetContent} nor {NotModified}, like 200");
         return usual;
     }
 

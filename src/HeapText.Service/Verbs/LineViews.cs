@@ -1,6 +1,9 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using HeapText.Carriers;
 using HeapText.Carriers.Mapped;
+using HeapText.Carriers.Native;
+using HeapText.Carriers.Smpp;
 using HeapText.Dialog.Ports;
 using HeapText.Service.Hooks;
 using NodaTime;
@@ -26,7 +29,17 @@ internal static class LineViews
         ["segmentsPerDay"] = line.SegmentsPerDay,
         ["backup"] = line.Backup,
         ["hooks"] = new JsonArray([.. Hooks(line)]),
-        ["sendsTo"] = line is MappedLineOptions mapped ? mapped.Send.Url.Text.Split('?')[0] : null,
+        ["sendsTo"] = AddressOf(line),
+    };
+
+    // Neither query nor user, which may hold secrets.
+    private static string? AddressOf(LineOptions line) => line switch
+    {
+        MappedLineOptions mapped => mapped.Send.Url.Text.Split('?')[0],
+        NativeLineOptions native =>
+            native.Url.GetComponents(UriComponents.SchemeAndServer | UriComponents.Path, UriFormat.UriEscaped),
+        SmppLineOptions smpp => string.Create(CultureInfo.InvariantCulture, $"{smpp.Host}:{smpp.Port}"),
+        _ => null,
     };
 
     /// <summary>What a line reads from a request, and what it would answer.</summary>

@@ -19,6 +19,9 @@ internal sealed partial class Outlet(OutboundRoute route, Backoff backoff, TimeP
     /// <summary>Whether it is to be left alone.</summary>
     public LineRest Rest { get; } = new(backoff, time);
 
+    /// <summary>What a message asks for of its budget.</summary>
+    public Load LoadOf(Outbound message) => new(message.Priority, route.Carrier.Segments(message.Text));
+
     /// <summary>Sends one message; what is to become of it.</summary>
     public async Task<Settlement> Send(Sending sending, CancellationToken limit)
     {

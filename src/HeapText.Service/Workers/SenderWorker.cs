@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using HeapText.Dialog.Engine;
 using HeapText.Dialog.Ports;
-using HeapText.Dialog.Text;
 using HeapText.Service.Turns;
 using NodaTime;
 using NodaTime.Extensions;
@@ -29,6 +28,9 @@ internal sealed partial class SenderWorker(
 
     /// <summary>Kept of the lease for storing how the sends ended: nothing is under way any more by then.</summary>
     private static readonly TimeSpan ToSettle = TimeSpan.FromSeconds(2);
+
+    private static readonly Duration BetweenRateLooks = Duration.FromMilliseconds(100);
+    private static readonly Duration BetweenCapLooks = Duration.FromMinutes(1);
 
     private readonly TimeProvider _time = time;
     private readonly ILogger _logger = logger;
@@ -58,12 +60,13 @@ internal sealed partial class SenderWorker(
         // Never given up half way: what was taken unheard would wait for its lease to end.
         var taken = await store.TakeNext(_own.Line, through, Now(), Lease, most, CancellationToken.None);
         if (taken.Count == 0) return 0;
-        var steps = await Plan(taken, diverts);
+        var planned = Now();
+        var steps = await Plan(taken, diverts, planned);
         var left = Lease.ToTimeSpan() - ToSettle - _time.GetElapsedTime(asked);
         // A process that stood still since then has lost its lease: another may be sending these now.
         if (left <= TimeSpan.Zero) return taken.Count;
         using var limit = new CancellationTokenSource(left, _time);
-        await Task.WhenAll(steps.Select(step => SendAndSettle(step, limit.Token)));
+        await Task.WhenAll(steps.Select(step => SendAndSettle(step, planned, limit.Token)));
         return taken.Count;
     }
 
@@ -107,19 +110,19 @@ internal sealed partial class SenderWorker(
     }
 
     /// <summary>What is to be done with each message taken.</summary>
-    private async Task<List<Step>> Plan(IReadOnlyList<Sending> taken, bool diverts)
+    private async Task<List<Step>> Plan(IReadOnlyList<Sending> taken, bool diverts, Instant now)
     {
         var judged = taken.Zip(await Task.WhenAll(taken.Select(ReasonAgainst))).ToList();
         var steps = judged.Where(one => one.Second is not null)
             .Select(one => new Step(one.First, null, null, one.Second)).ToList();
         var alive = judged.Where(one => one.Second is null).Select(one => one.First).ToList();
-        var waits = Now() + Duration.Max(_own.Rest.Left, Duration.FromSeconds(1));
+        var waits = now + Duration.Max(_own.Rest.Left, Duration.FromSeconds(1));
         var chosen = Choose(alive, diverts);
         steps.AddRange(chosen.Where(one => one.Over is null).Select(one => new Step(one.Sending, null, waits)));
         foreach (var group in chosen.Where(one => one.Over is not null).GroupBy(one => one.Over!))
         {
             var sendings = group.Select(one => one.Sending).ToList();
-            var (granted, later) = await Charge(group.Key, sendings);
+            var (granted, later) = await Charge(group.Key, sendings, now);
             steps.AddRange(sendings.Take(granted).Select(sending => new Step(sending, group.Key, null)));
             steps.AddRange(sendings.Skip(granted).Select(sending => new Step(sending, null, later)));
         }
@@ -146,16 +149,19 @@ internal sealed partial class SenderWorker(
     }
 
     /// <summary>How many of the messages may go, from the first, and when to take the others again.</summary>
-    private async Task<(int Granted, Instant Later)> Charge(Outlet over, List<Sending> sendings)
+    private async Task<(int Granted, Instant Later)> Charge(Outlet over, List<Sending> sendings, Instant now)
     {
-        if (over.Budget is not { } budget) return (sendings.Count, Now());
-        var loads = sendings.ConvertAll(
-            sending => new Load(sending.Message.Priority, Fit.Measure(sending.Message.Text).Segments));
-        var allowed = await store.Allow(budget, loads, Now(), CancellationToken.None);
-        return (allowed.Granted, Instant.Max(allowed.AskAgain, Now() + Duration.FromMilliseconds(100)));
+        if (over.Budget is not { } budget) return (sendings.Count, now);
+        var loads = sendings.ConvertAll(sending => over.LoadOf(sending.Message));
+        var allowed = await store.Allow(budget, loads, now, CancellationToken.None);
+        if (allowed.Granted == loads.Count) return (allowed.Granted, now);
+        // A day's last segments are too few for it: there is no room again within moments, as under the rate.
+        var meetsCap = allowed.Room >= Math.Min(loads[allowed.Granted].Segments, budget.SegmentsPerWindow);
+        var soonest = now + (meetsCap ? BetweenCapLooks : BetweenRateLooks);
+        return (allowed.Granted, Instant.Max(allowed.AskAgain, soonest));
     }
 
-    private async Task SendAndSettle(Step step, CancellationToken limit)
+    private async Task SendAndSettle(Step step, Instant planned, CancellationToken limit)
     {
         var sending = step.Sending;
         try
@@ -169,6 +175,9 @@ internal sealed partial class SenderWorker(
             if (settlement is Settlement.SetAside aside)
                 LogSetAside(sending.To.Masked, sending.Message.Id, aside.Reason);
             await store.Settle(sending, settlement, CancellationToken.None);
+            if (settlement is Settlement.PutBack && step.Over is { Budget: { } budget } tried)
+                await store.TakeOff(
+                    budget, tried.LoadOf(sending.Message).Segments, planned, CancellationToken.None);
         }
         catch (StoreUnavailableException fault)
         {

@@ -25,6 +25,13 @@ internal sealed class RedisSpending(IDatabase database, Keys keys)
             through < 0 ? budget.NextDay(now) : Instant.FromUnixTimeMilliseconds(askAgain));
     }
 
+    /// <summary>Takes segments off the counts of the day they were granted on.</summary>
+    public Task<RedisResult> TakeOff(LineBudget budget, int segments, Instant granted)
+    {
+        var day = LocalDatePattern.Iso.Format(budget.DayOf(granted));
+        return Script.TakeOff.Run(database, [keys.Spending(budget.Line, day), keys.Spending("", day)], [segments]);
+    }
+
     private static long Window(LineBudget budget) => (long)Math.Ceiling(budget.Window.TotalMilliseconds);
 
     /// <summary>What each class may bring a cap to; -1 where there is none.</summary>

@@ -99,6 +99,9 @@ internal sealed class RedisStore : IStore
         LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel) =>
         Guard.Do(() => _spending.Allow(budget, loads, now), cancel);
 
+    public async ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel) =>
+        await Guard.Do(() => _spending.TakeOff(budget, segments, granted), cancel);
+
     public ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel) =>
         Guard.Do(() => _outbox.Take(line, through, Millis.Now(now), Millis.Until(now + lease), most), cancel);

@@ -18,6 +18,7 @@ internal sealed class Script
     public static readonly Script Refer = new("refer");
     public static readonly Script Swap = new("swap");
     public static readonly Script Allow = new("allow");
+    public static readonly Script TakeOff = new("takeoff");
     public static readonly Script Wake = new("wake");
     public static readonly Script Copy = new("copy");
 

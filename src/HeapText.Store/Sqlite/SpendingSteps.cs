@@ -34,6 +34,15 @@ internal sealed class SpendingSteps
         }
     }
 
+    /// <summary>Takes segments off the counts of the day they were granted on; gives true.</summary>
+    public static bool TakeOff(Session session, LineBudget budget, int segments, Instant granted)
+    {
+        var day = LocalDatePattern.Iso.Format(budget.DayOf(granted));
+        session.Run(Tables.Spending.TakeOff, day, budget.Line, segments);
+        session.Run(Tables.Spending.TakeOff, day, All, segments);
+        return true;
+    }
+
     private static long Spent(Session session, string day, string line) =>
         session.Scalar(Tables.Spending.Get, day, line) as long? ?? 0;
 

@@ -107,6 +107,9 @@ internal sealed class SqliteStore : IStore
         ? Read(session => _spending.Allow(session, budget, loads, now), cancel)
         : Writer.Do(session => _spending.Allow(session, budget, loads, now), cancel);
 
+    public async ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel) =>
+        await Writer.Do(session => SpendingSteps.TakeOff(session, budget, segments, granted), cancel);
+
     public async ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel)
     {

@@ -175,6 +175,9 @@ internal static class Tables
             ON CONFLICT (day, line) DO UPDATE SET segments = segments + excluded.segments
             """;
 
+        /// <summary>day, line ('' for all), segments.</summary>
+        public const string TakeOff = "UPDATE spending SET segments = segments - ?3 WHERE day = ?1 AND line = ?2";
+
         /// <summary>oldest day that counts.</summary>
         public const string Trim = "DELETE FROM spending WHERE day < ?1";
     }

@@ -44,6 +44,16 @@ public sealed class SendTests : IDisposable
         Assert.Equal([5, 0, 3, 2, 2, 2], parts[1].ShortMessage[..6].ToArray());
     }
 
+    [Theory]
+    [InlineData(Alphabet.Gsm7, 1)]
+    [InlineData(Alphabet.Ascii, 2)]
+    public async Task Segments_LetterTheLinesAlphabetLacks_AreThoseThatAreSent(Alphabet alphabet, int segments)
+    {
+        await using var line = new TestLine(_centre, options => options with { Alphabet = alphabet });
+
+        Assert.Equal(segments, line.Segments("é" + new string('a', 99)));
+    }
+
     [Fact]
     public async Task Send_WithoutConnection_IsBusy()
     {

@@ -52,6 +52,8 @@ internal sealed class TestLine : IAsyncDisposable
         return (line, await line.Bind(centre));
     }
 
+    public int Segments(string text) => _line.Segments(text);
+
     public Task Start() => _link.StartAsync(CancellationToken.None);
 
     public Task Stop() => _link.StopAsync(CancellationToken.None);

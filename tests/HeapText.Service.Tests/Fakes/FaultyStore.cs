@@ -66,6 +66,12 @@ internal sealed class FaultyStore(IStore real) : IStore
         return await real.Allow(budget, loads, now, cancel);
     }
 
+    public async ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel)
+    {
+        await Gate(cancel);
+        await real.TakeOff(budget, segments, granted, cancel);
+    }
+
     public async ValueTask<IReadOnlyList<Sending>> TakeNext(
         string line, Priority through, Instant now, Duration lease, int most, CancellationToken cancel)
     {

@@ -88,6 +88,17 @@ public sealed class MappedJsonTests() : MappedTests("json-both-ways.json")
     }
 
     [Fact]
+    public async Task Texts_AllOfThemJunk_AreRefusedInAFewWords()
+    {
+        var junk = string.Join(',', Enumerable.Repeat("0", 30_000));
+
+        using var answer = await Send("/sms/reed", $$"""{"letters":[{{junk}}]}""");
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.InRange((await answer.Detail()).Length, 1, 4_000);
+    }
+
+    [Fact]
     public async Task Receipts_OfEachPart_AreShownToTheOffice()
     {
         GatewayAnswers("""{"letters":[{"tags":["r-1","r-2"]}]}""");

@@ -58,6 +58,8 @@ public sealed class ReceiptHookTests : PracticeTests
     [InlineData("""{"message":"m-1","state":"DELIVERED"}""", "delivered, failed, expired, rejected")]
     [InlineData("""{"message":"m-1","state":"sent"}""", "delivered, failed, expired, rejected")]
     [InlineData("""{"message":"m-1","state":"failed","at":"today"}""", "at: it is not a time")]
+    [InlineData("""{"message":"m-1","state":"failed","at":"9999-12-31T23:59:59-18:00"}""", "at: it is not a time")]
+    [InlineData("""{"message":"m-1","state":"failed","at":"0001-01-01T00:00:00+18:00"}""", "at: it is not a time")]
     [InlineData("""{"message":"m-1","state":"failed","at":5}""", "at: it is not a time")]
     public async Task Post_BadBody_NamesTheFault(string body, string fault)
     {

@@ -92,6 +92,8 @@ public sealed class MappedSettingsReaderTests
     [InlineData("Sms:Reply", "later", "Sms:Reply")]
     [InlineData("Sms:Quiet:Status", "204", "Sms:Quiet")]
     [InlineData("Sms:Answer:Status", "99", "Sms:Answer:Status")]
+    [InlineData("Sms:Answer:Status", "205", "Sms:Answer:Status")]
+    [InlineData("Sms:Answer:Status", "304", "Sms:Answer:Status")]
     [InlineData("Sms:Answer:Body", "thanks", "Sms:Answer:ContentType")]
     [InlineData("Sms:Answer:ContentType", "image/png", "Sms:Answer:ContentType")]
     [InlineData("Sms:Answer:Headers:Content-Length", "1", "Sms:Answer:Headers:Content-Length")]

@@ -154,6 +154,25 @@ public sealed class SettingsReaderTests
     }
 
     [Theory]
+    [InlineData("KE, UG", "KE", true)]
+    [InlineData("", "KE", true)]
+    [InlineData("KE", "KE, UG", false)]
+    [InlineData("KE", "", false)]
+    public void Read_BackupForFewerCountries_IsRefused(string own, string backups, bool isRefused)
+    {
+        KeyValuePair<string, string?>[] settings =
+        [
+            .. Line(("Backup", "hill"), ("Countries", own)), new("Lines:hill:Url", "https://gateway.example"),
+            new("Lines:hill:From", "101"), new("Lines:hill:Secrets:0", Secret), new("Lines:hill:Countries", backups),
+        ];
+
+        if (!isRefused) Assert.Equal(2, Read(settings).Lines.Count);
+        else
+            Assert.StartsWith("Lines:lake:Backup names hill, whose Countries",
+                Assert.Throws<SettingsFaultsException>(() => Read(settings)).Faults.Single(), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("Line:lake:Url", "Line")]
     [InlineData("Data", "Data")]
     [InlineData("Store__Connection", "Store__Connection")]

@@ -25,6 +25,19 @@ public sealed class LineVerbTests
     }
 
     [Fact]
+    public async Task List_LinesOfOtherForms_ShowsWhereTheySendTo()
+    {
+        var run = await Run("list", "--Lines:lake:Url=https://gateway.example/in?key=hush", "--Lines:lake:From=100",
+            "--Lines:lake:Secrets:0=whsec_aGVhcHRleHQtc2lnbmluZy10ZXN0LWtleS0wMQ==", "--Lines:tower:Form=smpp",
+            "--Lines:tower:From=3344", "--Lines:tower:Host=centre.example", "--Lines:tower:SystemId=heap",
+            "--Lines:tower:Password=hush");
+
+        Assert.Equal(["https://gateway.example/in", "centre.example:3550"],
+            run.Json.GetProperty("lines").EnumerateArray().Select(line => line.GetProperty("sendsTo").GetString()!));
+        Assert.DoesNotContain("hush", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Try_Text_ShowsWhatIsReadAndBothAnswers()
     {
         var run = await Try("form-reply-in-answer.json", "bell", "sms", """

@@ -1,4 +1,5 @@
 using HeapText.Dialog.Ports;
+using HeapText.Service.Tests.Fakes;
 using HeapText.Service.Workers;
 using NodaTime;
 
@@ -76,6 +77,42 @@ public sealed class SenderRateTests : SendingTests
         Assert.Equal(8, (await Store.SetAside(100, Token)).Count);
         Assert.Single(Logs.Lines, line => line.Contains("nothing goes", StringComparison.Ordinal));
         Assert.Single(Logs.Lines, line => line.Contains("only Reply", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task GatewayOutOfReachForHours_UsesUpNothingOfTheDaysCap(bool redis)
+    {
+        await OpenStore(redis);
+        var carrier = new NotingCarrier(Lake, Time)
+        {
+            Answer = static _ => new SendOutcome.Busy(Duration.FromSeconds(1)),
+        };
+        Sender(new OutboundRoute(carrier, Budget(Lake, day: 20, all: 20)));
+        for (var i = 0; i < 20; i++) await Put(i, Lake);
+        await RunFor(TimeSpan.FromMinutes(2), TimeSpan.FromSeconds(1));
+        Assert.InRange(carrier.Sent.Count, 100, 140);
+        carrier.Sent.Clear();
+
+        carrier.Answer = static _ => new SendOutcome.Taken();
+        await RunFor(TimeSpan.FromMinutes(1), TimeSpan.FromSeconds(1));
+
+        Assert.Equal(20, carrier.Sent.Count);
+    }
+
+    [Fact]
+    public async Task CapWithOneSegmentLeft_LongerMessage_IsLookedAtOnceAMinute()
+    {
+        await OpenStore();
+        var looks = 0;
+        var faulty = new FaultyStore(Store) { OnTaken = () => looks++ };
+        Sender(new OutboundRoute(new NotingCarrier(Lake, Time), Budget(Lake, day: 1)), store: faulty);
+        await Put(1, Lake, text: Lengthy);
+
+        await RunFor(TimeSpan.FromMinutes(5), TimeSpan.FromSeconds(1));
+
+        Assert.InRange(looks, 5, 6);
     }
 
     [Fact]

@@ -58,10 +58,10 @@ public abstract class SendingTests : IAsyncLifetime
         Store = await StoreFactory.Open(options, time: Time);
     }
 
-    private protected SenderWorker Sender(OutboundRoute own, OutboundRoute? backup = null)
+    private protected SenderWorker Sender(OutboundRoute own, OutboundRoute? backup = null, IStore? store = null)
     {
         var sender = new SenderWorker(
-            own, backup, Store, new WorkSignals(), new Backoff(new Random(_senders.Count)), Time,
+            own, backup, store ?? Store, new WorkSignals(), new Backoff(new Random(_senders.Count)), Time,
             _loggers.CreateLogger<SenderWorker>());
         _senders.Add(sender);
         return sender;

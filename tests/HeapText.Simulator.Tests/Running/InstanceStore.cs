@@ -37,6 +37,9 @@ internal sealed class InstanceStore(Instance instance, Simulation simulation, Ti
         LineBudget budget, IReadOnlyList<Load> loads, Instant now, CancellationToken cancel) =>
         Call("allow", null, () => _store.Allow(budget, loads, now, cancel));
 
+    public ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel) =>
+        Done(Call("take off", null, () => Whole(_store.TakeOff(budget, segments, granted, CancellationToken.None))));
+
     private async ValueTask<IReadOnlyList<Sending>> Take(
         string line, Priority through, Instant now, Duration lease, int most)
     {

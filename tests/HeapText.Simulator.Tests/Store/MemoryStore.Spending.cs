@@ -29,4 +29,16 @@ internal sealed partial class MemoryStore
                 through is null ? budget.NextDay(now) : window.AskAgain(budget, now)));
         }
     }
+
+    public ValueTask TakeOff(LineBudget budget, int segments, Instant granted, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        lock (home.Lock)
+        {
+            var day = budget.DayOf(granted);
+            home.Spend(day, budget.Line, -segments);
+            home.Spend(day, AllLines, -segments);
+            return ValueTask.CompletedTask;
+        }
+    }
 }

@@ -41,6 +41,29 @@ public abstract partial class StoreContract
     }
 
     [Fact]
+    public async Task TakeOff_WhatWasGranted_FreesTheCapsOfItsDayAndNotTheRate()
+    {
+        var capped = Ten with { SegmentsPerDay = 10, SegmentsPerDayOfAll = 10 };
+        Assert.Equal(10, (await Allow(capped, Noon, Loads(20, 1))).Granted);
+
+        await Store.TakeOff(capped, 4, Noon, Cancel);
+
+        Assert.Equal(0, (await Allow(capped, Noon, Loads(20, 1))).Granted);
+        Assert.Equal(4, (await Allow(capped, Noon + Second, Loads(20, 1))).Granted);
+        Assert.Null((await Allow(capped with { Line = "other" }, Noon + Second)).Through);
+    }
+
+    [Fact]
+    public async Task TakeOff_OfADayWithoutCount_AddsNoRoom()
+    {
+        var capped = Ten with { SegmentsPerDay = 3 };
+
+        await Store.TakeOff(capped, 4, Noon, Cancel);
+
+        Assert.Equal(3, (await Allow(capped, Noon, Loads(20, 1))).Granted);
+    }
+
+    [Fact]
     public async Task Allow_AnotherLine_HasItsOwnRate()
     {
         await Allow(Ten, Noon, Loads(10, 1));
