@@ -43,7 +43,9 @@ internal sealed class MemoryHome
     /// <summary>What went on a day. [segments]</summary>
     public long Spent(LocalDate day, string line) => _spent.GetValueOrDefault((day, line));
 
-    public void Spend(LocalDate day, string line, long segments) => _spent[(day, line)] = Spent(day, line) + segments;
+    /// <summary>Counts what went on a day, or takes it off again: a day never holds less than nothing.</summary>
+    public void Spend(LocalDate day, string line, long segments) =>
+        _spent[(day, line)] = Math.Max(0, Spent(day, line) + segments);
 
     public long NextSequence() => ++_sequence;
 
